@@ -1,0 +1,57 @@
+// What a drawn thing is, in words a screen reader, a keyboard and a test can use: one node of the
+// page's mirror. Plain data. Must not know Dear ImGui, the DOM or any screen.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace rehale::shell {
+
+// Each role becomes one real element in web/js/mirror.js (h1, p, button, input…).
+enum class Role : unsigned char {
+  group,      // div role=group, named: holds children
+  radio_group,  // div role=radiogroup, named
+  list,       // ul/ol
+  list_item,  // li: text, or holds children
+  heading,    // h1…h6 by level
+  paragraph,  // p
+  image,      // div role=img with the picture told in words
+  button,     // button
+  toggle,     // button aria-pressed
+  disclosure, // button aria-expanded
+  radio,      // input type=radio
+  checkbox,   // input type=checkbox
+  spin,       // input type=number: value, min, max, step, value text
+  link,       // a href
+  progress,   // progress: value of max, told in words
+  dialog,     // role=dialog aria-modal: everything outside it is inert
+  status,     // p role=status: stays on the page, polite
+};
+
+struct Rect {
+  float x = 0, y = 0, w = 0, h = 0;  // CSS px from the canvas' top left corner
+};
+
+struct MirrorNode {
+  std::string id;      // stable over frames, unique on the screen
+  std::string parent;  // id of the holding node, empty = the screen itself
+  Role role = Role::paragraph;
+  std::string name;         // accessible name; contains the visible label
+  std::string description;  // more, read after the name; may be empty
+  std::string value;        // value text, or href of a link
+  int level = 0;            // heading level
+  double number = 0, min = 0, max = 0, step = 1;  // spin, progress
+  int position = 0, set_size = 0;                 // list items, ordering cards (1-based; 0 = none)
+  bool checked = false, expanded = false, disabled = false, focusable = false, current = false;
+  Rect rect;
+};
+
+// The whole screen in reading order (parents before children).
+struct MirrorFrame {
+  std::string screen;  // stable name of the screen: "choose-device"
+  std::string title;   // document title
+  std::string language;
+  std::vector<MirrorNode> nodes;
+};
+
+}  // namespace rehale::shell

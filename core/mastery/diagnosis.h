@@ -1,0 +1,101 @@
+// One run of questions: which to ask next, when to stop, what may be said in the end.
+// Numbers only: must not know ids, texts, screens, clocks. Same seed and answers, same items.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "core/mastery/information.h"
+
+namespace rehale::mastery {
+
+enum class Aim : unsigned char {
+  decision,  // settle the critical techniques and the misconceptions
+  whole,     // learn the whole state
+};
+
+// Rules of facts/diagnosis.md 1.8 with its values.
+struct Plan {
+  Aim aim = Aim::decision;
+  int fewest = 6, most = 12;        // items
+  double has_it = .95;              // P >= has_it: has it
+  double not_yet = .90;             // P <= 1 - not_yet: not yet
+  double probe_nats = .05;          // told about a technique before anything is said of it
+  double useful_nats = .02;         // no item tells this much: stop
+  double unprobed_boost = 1.3;      // for items that touch a critical technique not yet probed
+  double suspect_low = .30, suspect_high = .90;  // a misconception to be confirmed
+  int most_confirming = 2;          // extra items a misconception
+  double report_held = .70;         // P >= report_held, and confirmed: held
+  double same_kind = .9;            // index factor for each of the last two items of the same kind
+  double near = .05;                // items within this share of the best: the seed chooses
+  double near_recent = .25;         // within this share a fresh item goes before a recent one
+  bool may_stop = true;             // false: always `most` items
+};
+
+enum class Label : unsigned char { has_it, not_yet, unsure };
+enum class Held : unsigned char { held, not_held, unsure };
+
+struct Verdict {
+  struct Technique {
+    double probability = 0;  // of having it
+    bool probed = false;     // by real information, not merely named
+    Label label = Label::unsure;
+  };
+  struct Misconception {
+    double probability = 0;
+    bool confirmed = false;  // at least two questions could betray it
+    Held held = Held::unsure;
+  };
+  std::vector<Technique> techniques;
+  std::vector<Misconception> misconceptions;
+};
+
+enum class Stop : unsigned char { go_on, decided, nothing_useful, longest, no_item_left };
+
+struct Next {
+  Stop stop = Stop::go_on;
+  int item = -1;  // when stop is go_on
+};
+
+// A value: copy it to look ahead. The bank must outlive it. Replay = the same ask and answer calls.
+class Diagnosis {
+ public:
+  Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed);
+  // Starts from another posterior than the prior (a re-check after time and coaching).
+  Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Posterior start);
+
+  // The best item not yet asked, or why to stop. `recent`: items of earlier runs, put after equals.
+  [[nodiscard]] Next next(std::span<const int> recent = {});
+
+  // Notes that the item is shown now (counts what it can tell), then what was answered: one column a
+  // piece, -1 where a piece says nothing. Any item may be asked, chosen by next() or not; ask()
+  // without answer() is a question left open.
+  void ask(int item);
+  void answer(int item, std::span<const int> columns);
+
+  [[nodiscard]] Verdict verdict();
+  [[nodiscard]] const Posterior& posterior() const { return posterior_; }
+  [[nodiscard]] const std::vector<int>& asked() const { return asked_; }
+  // Everything next() looks at, for tests and for "why this question?".
+  [[nodiscard]] Worth worth_of(int item);
+
+ private:
+  void refresh();
+  [[nodiscard]] Bits unprobed() const;
+
+  const Bank* bank_;
+  Plan plan_;
+  std::uint64_t seed_;
+  Posterior posterior_;
+  SupersetSums sums_;
+  bool stale_ = true;
+  std::vector<int> asked_;
+  std::array<double, k_max_bits> told_{};       // nats told so far about each bit
+  std::array<int, k_max_misconceptions> asked_about_{};  // items that could betray it
+  std::array<int, k_max_misconceptions> confirming_{};
+};
+
+}  // namespace rehale::mastery

@@ -1,0 +1,56 @@
+// The few sentences the kit itself says (move up, undo, light, larger…). English by default; the app
+// replaces them from assets/text. {braces} are filled by name. Must not know screens or drawing.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace rehale::kit {
+
+struct Words {
+  std::string back = "Back";
+  std::string help = "Help and about";
+  std::string look = "Light, dark and larger text";
+  std::string close = "Close";
+
+  std::string look_title = "How it looks";
+  std::string ground = "Colours";
+  std::string ground_system = "As my device";
+  std::string ground_light = "Light";
+  std::string ground_dark = "Dark";
+  std::string text_size = "Size of the words";
+  std::string text_size_value = "{percent} percent";
+  std::string more_contrast = "Stronger contrast";
+
+  std::string going_well = "You have this";
+  std::string to_mend = "To mend";
+  std::string missed = "This one too";
+  std::string caution = "Take care";
+
+  std::string move_up = "Move up: {label}, now {place} of {count}";
+  std::string move_down = "Move down: {label}, now {place} of {count}";
+  std::string pick_up = "Pick up: {label}, now {place} of {count}";
+  std::string put_here = "Put it here, place {place} of {count}: {label}";
+  std::string put_back = "Put down: {label}, stays at {place} of {count}";
+  std::string picked_hint = "Now tap the place where it goes.";
+  std::string moved = "{label} is now {place} of {count}.";
+  std::string undo_move = "Undo the last move";
+
+  std::string less = "Less";
+  std::string more = "More";
+
+  std::string timer_start = "Tap to start";
+  std::string timer_stop = "Tap to stop";
+  std::string timer_running = "The timer runs. Tap to stop.";
+  std::string timer_result = "{seconds} seconds";
+  std::string timer_result_one = "1 second";
+  std::string timer_again = "Do it again";
+};
+
+// fill("now {place}", {{"place", "2"}}) == "now 2". Unknown names stay as they are.
+std::string fill(std::string_view pattern,
+                 std::initializer_list<std::pair<std::string_view, std::string_view>> values);
+
+}  // namespace rehale::kit

@@ -23,7 +23,7 @@ struct Plan {
   int fewest = 6, most = 12;        // items
   double has_it = .95;              // P >= has_it: has it
   double not_yet = .90;             // P <= 1 - not_yet: not yet
-  double probe_nats = .05;          // told about a technique before anything is said of it
+  double probe_nats = .05;          // told about a technique before "has it" may be said of it
   double useful_nats = .02;         // no item tells this much: stop
   double unprobed_boost = 1.3;      // for items that touch a critical technique not yet probed
   double suspect_low = .30, suspect_high = .90;  // a misconception to be confirmed
@@ -32,6 +32,7 @@ struct Plan {
   double same_kind = .9;            // index factor for each of the last two items of the same kind
   double near = .05;                // items within this share of the best: the seed chooses
   double near_recent = .25;         // within this share a fresh item goes before a recent one
+  int spare = 1;                    // slots kept free beyond what coverage needs
   bool may_stop = true;             // false: always `most` items
 };
 
@@ -61,6 +62,10 @@ struct Next {
 };
 
 // A value: copy it to look ahead. The bank must outlive it. Replay = the same ask and answer calls.
+//
+// A critical technique is probed when the items asked told >= probe_nats about it, each counted when
+// it was asked. Once other answers have decided a technique (outside 1 - not_yet … has_it) hardly any
+// question can tell that much about it; one asked then counts by what it tells at even odds.
 class Diagnosis {
  public:
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed);
@@ -76,26 +81,36 @@ class Diagnosis {
   void ask(int item);
   void answer(int item, std::span<const int> columns);
 
-  [[nodiscard]] Verdict verdict();
+  [[nodiscard]] Verdict verdict() const;
   [[nodiscard]] const Posterior& posterior() const { return posterior_; }
   [[nodiscard]] const std::vector<int>& asked() const { return asked_; }
-  // Everything next() looks at, for tests and for "why this question?".
-  [[nodiscard]] Worth worth_of(int item);
+  [[nodiscard]] double probability(int index) const { return sums_.marginal(index); }
+  // What next() weighs, for tests and for "why this question?".
+  [[nodiscard]] Worth worth_of(int item) const;
 
  private:
-  void refresh();
+  struct Candidate;
+
   [[nodiscard]] Bits unprobed() const;
+  [[nodiscard]] bool in_grey_zone(int technique) const;
+  [[nodiscard]] bool decided() const;
+  [[nodiscard]] Bits suspected() const;
+  [[nodiscard]] double told_now(const Item& item, const Worth& worth, int technique) const;
+  [[nodiscard]] std::vector<Candidate> candidates() const;
+  [[nodiscard]] double index_of(int item, const Worth& worth) const;
+  [[nodiscard]] int mark_steps(std::vector<Candidate>& list) const;
+  [[nodiscard]] Stop stop_now(const std::vector<Candidate>& list, int needed) const;
+  [[nodiscard]] int choose(const std::vector<Candidate>& list, std::span<const int> recent) const;
 
   const Bank* bank_;
   Plan plan_;
   std::uint64_t seed_;
   Posterior posterior_;
   SupersetSums sums_;
-  bool stale_ = true;
   std::vector<int> asked_;
-  std::array<double, k_max_bits> told_{};       // nats told so far about each bit
+  std::array<double, k_max_bits> told_{};                // nats told so far about each technique
   std::array<int, k_max_misconceptions> asked_about_{};  // items that could betray it
-  std::array<int, k_max_misconceptions> confirming_{};
+  std::array<int, k_max_misconceptions> confirming_{};   // of these, asked while it was suspected
 };
 
 }  // namespace rehale::mastery

@@ -2,6 +2,8 @@
 // Numbers only: must not know what was asked. Same bits on every compiler.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -43,10 +45,15 @@ class SupersetSums {
   [[nodiscard]] double marginal(int index) const { return sums_[bit(index)]; }
   // P(both bits set).
   [[nodiscard]] double joint(int one, int other) const { return sums_[bit(one) | bit(other)]; }
+  // -P ln P - (1-P) ln(1-P) of a bit, nats.
+  [[nodiscard]] double uncertainty(int index) const {
+    return uncertainty_[static_cast<std::size_t>(index)];
+  }
   [[nodiscard]] std::span<const double> all() const { return sums_; }
 
  private:
   std::vector<double> sums_;
+  std::array<double, k_max_bits> uncertainty_{};
 };
 
 // Mass of each of the piece's groups, by Möbius over its few bits.

@@ -1,0 +1,229 @@
+#include "core/mastery/diagnosis.h"
+
+#include <algorithm>
+#include <cstddef>
+#include <utility>
+
+#include "core/base/rng.h"
+#include "core/mastery/coverage.h"
+
+namespace rehale::mastery {
+
+struct Diagnosis::Candidate {
+  int item = 0;
+  Bits touches = 0;
+  Worth worth;
+  double index = 0;
+  bool covers = false;  // asking it is a step towards covering what is unprobed
+};
+
+Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed)
+    : Diagnosis(bank, plan, seed, Posterior(bank.model)) {}
+
+Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Posterior start)
+    : bank_(&bank), plan_(plan), seed_(seed), posterior_(std::move(start)) {
+  sums_.sum(posterior_.states());
+}
+
+Bits Diagnosis::unprobed() const {
+  Bits found = 0;
+  for (int k = 0; k < bank_->model.techniques; ++k) {
+    if (told_[static_cast<std::size_t>(k)] < plan_.probe_nats) found |= bit(k);
+  }
+  return found & bank_->model.critical;
+}
+
+bool Diagnosis::in_grey_zone(int technique) const {
+  const double p = sums_.marginal(technique);
+  return p > 1 - plan_.not_yet && p < plan_.has_it;
+}
+
+bool Diagnosis::decided() const {
+  for (int k = 0; k < bank_->model.techniques; ++k) {
+    if ((bank_->model.critical & bit(k)) != 0 && in_grey_zone(k)) return false;
+  }
+  return true;
+}
+
+// Misconceptions, as bits, that may still be given a confirming item.
+Bits Diagnosis::suspected() const {
+  Bits found = 0;
+  for (int b = 0; b < bank_->model.misconceptions; ++b) {
+    const double p = sums_.marginal(bank_->model.techniques + b);
+    const bool open = confirming_[static_cast<std::size_t>(b)] < plan_.most_confirming;
+    if (open && p > plan_.suspect_low && p < plan_.suspect_high) {
+      found |= bit(bank_->model.techniques + b);
+    }
+  }
+  return found;
+}
+
+double Diagnosis::told_now(const Item& item, const Worth& worth, int technique) const {
+  if (in_grey_zone(technique)) return worth.about[static_cast<std::size_t>(technique)];
+  double told = 0;
+  for (const Piece& piece : item.pieces) {
+    told = std::max(told, told_at_even_odds(sums_, piece, technique));
+  }
+  return told;
+}
+
+Worth Diagnosis::worth_of(int item) const {
+  return worth(bank_->model, sums_, bank_->items[static_cast<std::size_t>(item)]);
+}
+
+void Diagnosis::ask(int item) {
+  const Item& asked = bank_->items[static_cast<std::size_t>(item)];
+  const Worth now = worth_of(item);
+  const Bits suspects = suspected();
+  const Bits touched = asked.touches();
+  for (int k = 0; k < bank_->model.techniques; ++k) {
+    if ((bank_->model.critical & bit(k)) == 0) continue;
+    // Only an item that asks for the technique itself is a direct question about it.
+    if ((touched & bit(k)) != 0) told_[static_cast<std::size_t>(k)] += told_now(asked, now, k);
+  }
+  for (int b = 0; b < bank_->model.misconceptions; ++b) {
+    const Bits held = bit(bank_->model.techniques + b);
+    if ((touched & held) == 0) continue;
+    ++asked_about_[static_cast<std::size_t>(b)];
+    if ((suspects & held) != 0) ++confirming_[static_cast<std::size_t>(b)];
+  }
+  asked_.push_back(item);
+}
+
+void Diagnosis::answer(int item, std::span<const int> columns) {
+  const std::vector<Piece>& pieces = bank_->items[static_cast<std::size_t>(item)].pieces;
+  for (std::size_t i = 0; i < pieces.size() && i < columns.size(); ++i) {
+    if (columns[i] >= 0 && columns[i] < pieces[i].columns) posterior_.update(pieces[i], columns[i]);
+  }
+  sums_.sum(posterior_.states());
+}
+
+double Diagnosis::index_of(int item, const Worth& worth) const {
+  const Item& asked = bank_->items[static_cast<std::size_t>(item)];
+  double index = plan_.aim == Aim::decision ? worth.decision : worth.whole;
+  if ((asked.touches() & unprobed()) != 0) index *= plan_.unprobed_boost;
+  const std::size_t last_two = asked_.size() < 2 ? asked_.size() : 2;
+  for (std::size_t back = 1; back <= last_two; ++back) {
+    const auto before = static_cast<std::size_t>(asked_[asked_.size() - back]);
+    if (bank_->items[before].kind == asked.kind) index *= plan_.same_kind;
+  }
+  return index;
+}
+
+std::vector<Diagnosis::Candidate> Diagnosis::candidates() const {
+  std::vector<bool> used(bank_->items.size(), false);
+  for (const int item : asked_) used[static_cast<std::size_t>(item)] = true;
+  std::vector<Candidate> list;
+  for (std::size_t i = 0; i < used.size(); ++i) {
+    if (used[i]) continue;
+    const int item = static_cast<int>(i);
+    const Worth now = worth_of(item);
+    list.push_back({item, bank_->items[i].touches(), now, index_of(item, now), false});
+  }
+  return list;
+}
+
+// Marks the items that shorten the plan to cover what is unprobed; returns the plan's length.
+int Diagnosis::mark_steps(std::vector<Candidate>& list) const {
+  const Bits wanted = unprobed();
+  std::vector<double> missing;
+  std::vector<Offer> offers(list.size());
+  for (int k = 0; k < bank_->model.techniques; ++k) {
+    if ((wanted & bit(k)) == 0) continue;
+    missing.push_back(plan_.probe_nats - told_[static_cast<std::size_t>(k)]);
+    for (std::size_t i = 0; i < list.size(); ++i) {
+      const Item& item = bank_->items[static_cast<std::size_t>(list[i].item)];
+      const bool direct = (list[i].touches & bit(k)) != 0;
+      offers[i].item = list[i].item;
+      offers[i].adds.push_back(direct ? told_now(item, list[i].worth, k) : 0);
+    }
+  }
+  if (missing.empty()) return 0;
+  const Cover cover = plan_cover(missing, offers);
+  for (std::size_t i = 0; i < list.size(); ++i) list[i].covers = cover.is_step[i];
+  return cover.fewest;
+}
+
+Stop Diagnosis::stop_now(const std::vector<Candidate>& list, int needed) const {
+  const int count = static_cast<int>(asked_.size());
+  if (count >= plan_.most) return Stop::longest;
+  if (list.empty()) return Stop::no_item_left;
+  if (!plan_.may_stop || count < plan_.fewest || needed > 0) return Stop::go_on;
+  const Bits suspects = suspected();
+  double best = 0;
+  bool may_confirm = false;
+  for (const Candidate& candidate : list) {
+    best = std::max(best, plan_.aim == Aim::decision ? candidate.worth.decision
+                                                     : candidate.worth.whole);
+    may_confirm = may_confirm || (candidate.touches & suspects) != 0;
+  }
+  if (may_confirm) return Stop::go_on;
+  if (decided()) return Stop::decided;
+  return best < plan_.useful_nats ? Stop::nothing_useful : Stop::go_on;
+}
+
+int Diagnosis::choose(const std::vector<Candidate>& list, std::span<const int> recent) const {
+  double best = 0;
+  double best_fresh = 0;
+  const auto is_recent = [&](const Candidate& candidate) {
+    return std::find(recent.begin(), recent.end(), candidate.item) != recent.end();
+  };
+  for (const Candidate& candidate : list) {
+    best = std::max(best, candidate.index);
+    if (!is_recent(candidate)) best_fresh = std::max(best_fresh, candidate.index);
+  }
+  const bool fresh_only = best_fresh >= best * (1 - plan_.near_recent);
+  const double bound = (fresh_only ? best_fresh : best) * (1 - plan_.near);
+  std::vector<int> near;
+  for (const Candidate& candidate : list) {
+    if (candidate.index < bound || (fresh_only && is_recent(candidate))) continue;
+    near.push_back(candidate.item);
+  }
+  Rng rng(seed_ + 0x9e3779b97f4a7c15ULL * (asked_.size() + 1));
+  return near[static_cast<std::size_t>(rng.below(near.size()))];
+}
+
+Next Diagnosis::next(std::span<const int> recent) {
+  std::vector<Candidate> list = candidates();
+  const int needed = mark_steps(list);
+  const Stop stop = stop_now(list, needed);
+  if (stop != Stop::go_on) return {stop, -1};
+  const auto keep_if = [&list](auto wanted) {
+    if (std::none_of(list.begin(), list.end(), wanted)) return;
+    std::erase_if(list, [&](const Candidate& candidate) { return !wanted(candidate); });
+  };
+  const int slots = plan_.most - static_cast<int>(asked_.size());
+  if (needed > 0 && needed + plan_.spare >= slots) {
+    keep_if([](const Candidate& candidate) { return candidate.covers; });
+  }
+  const Bits suspects = suspected();
+  keep_if([&](const Candidate& candidate) { return (candidate.touches & suspects) != 0; });
+  return {Stop::go_on, choose(list, recent)};
+}
+
+Verdict Diagnosis::verdict() const {
+  const Model& model = bank_->model;
+  const Bits open = unprobed();
+  Bits touched = 0;
+  for (const int item : asked_) touched |= bank_->items[static_cast<std::size_t>(item)].touches();
+  Verdict verdict;
+  for (int k = 0; k < model.techniques; ++k) {
+    const double p = sums_.marginal(k);
+    const bool probed = (touched & bit(k)) != 0 && (open & bit(k)) == 0;
+    Label label = Label::unsure;
+    if (p >= plan_.has_it && (probed || (model.critical & bit(k)) == 0)) label = Label::has_it;
+    if (p <= 1 - plan_.not_yet) label = Label::not_yet;
+    verdict.techniques.push_back({p, probed, label});
+  }
+  for (int b = 0; b < model.misconceptions; ++b) {
+    const double p = sums_.marginal(model.techniques + b);
+    const bool confirmed = asked_about_[static_cast<std::size_t>(b)] >= 2;
+    Held held = Held::unsure;
+    if (p >= plan_.report_held && confirmed) held = Held::held;
+    if (p <= 1 - plan_.report_held) held = Held::not_held;
+    verdict.misconceptions.push_back({p, confirmed, held});
+  }
+  return verdict;
+}
+
+}  // namespace rehale::mastery

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "web/kit/icons.h"
 #include "web/kit/ui.h"
@@ -29,16 +30,19 @@ struct Link {
 };
 void text_link(Ui& ui, const Link& link);
 
-// A big card to pick something, with a picture: "which device do you hold?". Drawn in a grid of 1, 2
-// or 4 columns; call between begin_card_grid and end_card_grid. True when activated.
+// Big cards to pick one thing at once, each with a picture: "which device do you hold?". Rows on
+// phones, a grid of 2 or 4 columns on wider screens.
 struct PickCard {
   std::string id;
   std::string label;  // "Spray inhaler"
   std::string tell;   // "A metal can in a plastic case."
   DrawPicture draw;
 };
-void begin_card_grid(Ui& ui, std::string_view id, std::string_view name, int cards);
-bool pick_card(Ui& ui, const PickCard& card);
-void end_card_grid(Ui& ui);
+struct CardGrid {
+  std::string id;
+  std::string name;  // the question, not drawn
+  std::vector<PickCard> cards;
+};
+int card_grid(Ui& ui, const CardGrid& grid);  // index of the card activated in this frame, or -1
 
 }  // namespace rehale::kit

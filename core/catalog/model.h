@@ -127,11 +127,12 @@ struct Family {
   std::string speed;  // "slow" or "fast": the rule that divides the families
   int doses_at_start = 0;  // of the virtual device
   std::vector<Variable> variables;
-  std::vector<Action> actions;
+  std::vector<Action> actions;  // 1–32
+  std::vector<Id> ideal;        // one dose done well: breaks nothing, inhales one, wastes none
   std::vector<OrderRule> rules;
   std::vector<Criterion> criteria;
   std::vector<Technique> techniques;          // 8–12
-  std::vector<Misconception> misconceptions;  // 0–4
+  std::vector<Misconception> misconceptions;  // 2–4
   std::vector<Question> questions;            // ≥ 28
 };
 

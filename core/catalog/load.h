@@ -1,0 +1,39 @@
+// Content files -> checked content. Every finding at once; a value only when there is none.
+// Must not know where the bytes come from. The rules are listed in DEVELOPERS.md ("Content").
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/catalog/model.h"
+
+namespace rehale::catalog {
+
+// assets/library.json
+[[nodiscard]] Loaded<Library> load_library(const ContentFile& file);
+
+// Any text file, flattened: {"a":{"b":"x"}} -> "a/b": "x". "schema", "family" and "language" at the top
+// are left out. Findings: form, "empty-text", "wrong-type" (a leaf that is no text).
+[[nodiscard]] Loaded<Texts> load_texts(const ContentFile& file);
+
+struct FamilyFiles {
+  struct Language {
+    Id language;
+    ContentFile file;
+  };
+  ContentFile procedure, questions;
+  std::vector<Language> texts;       // those at hand; each is checked for completeness
+  std::optional<ContentFile> poses;  // when given, every pose named must be in it
+};
+
+// One folder assets/families/<family>. Needs core/procedure's check_family_runs on top: what can only
+// be told by running the device or closing the order rules.
+[[nodiscard]] Loaded<Family> load_family(const Library& library, const Id& family,
+                                         const FamilyFiles& files);
+
+// assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no other
+// below finder/.
+[[nodiscard]] std::vector<Finding> check_library_texts(const Library& library,
+                                                       const ContentFile& file);
+
+}  // namespace rehale::catalog

@@ -10,15 +10,16 @@
 
 namespace rehale::check {
 
-// Which pair of cards stands for which technique in an order question: one mark a technique.
+// What an order question tells apart: all its constraints that belong to one technique and betray the
+// same misconception (which may be none) stand or fall together.
 struct OrderMark {
-  catalog::Id technique;
-  catalog::Id misconception;  // betrayed when any of its constraints breaks; may be empty
+  catalog::Id technique, misconception;
+  std::vector<int> constraints;  // indexes into procedure::order_constraints
 };
 
-// The marks of an order question, in the order of the family's techniques.
-[[nodiscard]] std::vector<OrderMark> order_marks(const catalog::Family& family,
-                                                 const catalog::Question& question);
+// Errors: those of procedure::order_constraints.
+[[nodiscard]] Result<std::vector<OrderMark>> order_marks(const catalog::Family& family,
+                                                         const catalog::Question& question);
 
 // Item i is question i; bit k is technique k, then the misconceptions.
 // Errors: those of mastery::make_model and the piece recipes, `where` naming the question.

@@ -1,0 +1,271 @@
+#include "tests/sim/gates.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <vector>
+
+#include "tests/sim/run.h"
+
+namespace rehale::sim {
+
+using mastery::Aim;
+using mastery::Plan;
+
+namespace {
+
+constexpr std::uint64_t k_bank_seed = 7;
+
+World honest(mastery::Bank bank) { return {bank, bank, 0}; }
+
+// Symmetric threshold, 6 to 15 items, as in the facts' own runs.
+Plan stopping(double tau) {
+  Plan plan;
+  plan.most = 15;
+  plan.has_it = plan.not_yet = tau;
+  return plan;
+}
+
+Tally one(const World& world, const Plan& plan, const Group& group, int length) {
+  return simulate(world, adaptive(plan), group, {length}).front();
+}
+
+Tally to_the_end(const World& world, const Plan& plan, const Group& group) {
+  return simulate(world, adaptive(plan), group, {}).front();
+}
+
+struct Discordant {
+  int only_first = 0, only_second = 0;
+};
+
+Discordant compare(const Tally& first, const Tally& second) {
+  Discordant found;
+  for (std::size_t i = 0; i < first.all_critical_by_person().size(); ++i) {
+    const bool a = first.all_critical_by_person()[i];
+    const bool b = second.all_critical_by_person()[i];
+    found.only_first += a && !b ? 1 : 0;
+    found.only_second += b && !a ? 1 : 0;
+  }
+  return found;
+}
+
+// The better of the two fixed forms at ten items.
+Tally best_rival(const World& world, const Group& group) {
+  Tally best = simulate(world, fixed_form(best_fixed_form(world.believed, 15, Aim::whole)), group,
+                        {10}).front();
+  print_row("fixed, balanced, 10", best);
+  const std::vector<int> lengths = {6, 8, 10, 12, 15};
+  const std::vector<Tally> critical = simulate(
+      world, fixed_form(best_fixed_form(world.believed, 15, Aim::decision)), group, lengths);
+  for (std::size_t i = 0; i < lengths.size(); ++i) {
+    print_row("fixed, critical, " + std::to_string(lengths[i]), critical[i]);
+  }
+  return critical[2].all_critical() > best.all_critical() ? critical[2] : best;
+}
+
+void check_decision(Gates& gates, const World& world, const Group& group) {
+  print_row("random, 10", simulate(world, random_form(), group, {10}).front());
+  const Tally rival = best_rival(world, group);
+  for (const int length : {6, 8, 12, 15}) {
+    print_row("decision, " + std::to_string(length),
+              one(world, fixed_length(length), group, length));
+  }
+  const Tally ten = one(world, fixed_length(10), group, 10);
+  print_row("decision, 10", ten);
+  const Discordant found = compare(ten, rival);
+  const double p = mcnemar_exact(found.only_first, found.only_second);
+  std::printf("  paired with the best fixed form: %d only here, %d only there, exact p = %.2g\n",
+              found.only_first, found.only_second, p);
+  gates.at_least("1 critical accuracy, 10 items", ten.critical(), .975);
+  gates.at_least("1 all critical right", ten.all_critical(), .90);
+  gates.at_most("1 false mastery", ten.false_mastery(), .03);
+  gates.at_least("1 gain on the best fixed form", ten.critical() - rival.critical(), .04);
+  gates.at_most("1 its false mastery, halved", ten.false_mastery(), rival.false_mastery() / 2);
+  gates.at_most("1 McNemar p", p, .001);
+  gates.at_most("4 ECE, right model", ten.ece(), .01);
+  gates.at_least("6 coverage", ten.covered(), 1);
+}
+
+void check_full(Gates& gates, const World& world, const Group& group) {
+  const std::vector<Tally> full =
+      simulate(world, adaptive(fixed_length(15, Aim::whole)), group, {10, 15});
+  print_row("full, 10", full[0]);
+  print_row("full, 15", full[1]);
+  gates.at_least("2 skill, 10 items", full[0].skill(), .93);
+  gates.at_least("2 pattern, 10 items", full[0].pattern(), .54);
+  gates.at_most("2 Brier, 10 items", full[0].brier(), .055);
+  gates.at_least("2 skill, 15 items", full[1].skill(), .97);
+  gates.at_least("2 pattern, 15 items", full[1].pattern(), .74);
+}
+
+void check_stop(Gates& gates, const World& world, const Group& group) {
+  const Tally sure = to_the_end(world, stopping(.95), group);
+  const Tally quick = to_the_end(world, stopping(.90), group);
+  const Tally product = to_the_end(world, Plan{}, group);
+  print_row("stop, .95, 6-15", sure);
+  print_row("stop, .90, 6-15", quick);
+  print_row("stop, product, 6-12", product);
+  gates.at_most("3 mean items, .95", sure.items(), 8.3);
+  gates.at_least("3 critical accuracy, .95", sure.critical(), .983);
+  gates.at_most("3 false mastery, .95", sure.false_mastery(), .02);
+  gates.at_least("3 decided, .95", sure.decided(), .95);
+  gates.at_most("3 mean items, .90", quick.items(), 7.2);
+  gates.at_least("3 critical accuracy, .90", quick.critical(), .970);
+  gates.at_least("6 coverage, product plan", product.covered(), 1);
+}
+
+void check_mistaken(Gates& gates, const Group& group) {
+  const World wrong{reference_bank(k_bank_seed, k_good, Scoring::options),
+                    expert_bank(k_bank_seed, Scoring::options), 0};
+  const Tally ten = one(wrong, fixed_length(10), group, 10);
+  const Tally fifteen = one(wrong, fixed_length(15), group, 15);
+  print_row("wrong tables+prior, 10", ten);
+  print_row("wrong tables+prior, 15", fifteen);
+  print_row("wrong, stop, product", to_the_end(wrong, Plan{}, group));
+  gates.at_most("4 ECE, wrong model, 10", ten.ece(), .035);
+  gates.at_most("4 ECE, wrong model, 15", fifteen.ece(), .055);
+  gates.at_least("4 critical accuracy, wrong model", ten.critical(), .96);
+  gates.at_least("6 coverage, wrong model", ten.covered(), 1);
+}
+
+void show_conditions(const Group& group) {
+  const World right_wrong = honest(reference_bank(k_bank_seed, k_good, Scoring::right_wrong));
+  print_row("right/wrong scored, 10", one(right_wrong, fixed_length(10), group, 10));
+  const World weak = honest(reference_bank(k_bank_seed, k_weak, Scoring::options));
+  print_row("weak items, 10", one(weak, fixed_length(10), group, 10));
+  print_row("weak items, stop, product", to_the_end(weak, Plan{}, group));
+  World careless = honest(reference_bank(k_bank_seed, k_good, Scoring::options));
+  careless.careless = .05;
+  print_row("5% careless, 10", one(careless, fixed_length(10), group, 10));
+  print_row("5% careless, stop, product", to_the_end(careless, Plan{}, group));
+}
+
+}  // namespace
+
+void Gates::report(const char* name, bool holds, double value, const char* relation,
+                   double bound) {
+  std::printf("  %-4s %-36s %.4g %s %.4g\n", holds ? "ok" : "MISS", name, value, relation, bound);
+  missed_ += holds ? 0 : 1;
+}
+void Gates::at_least(const char* name, double value, double bound) {
+  report(name, value >= bound, value, ">=", bound);
+}
+void Gates::at_most(const char* name, double value, double bound) {
+  report(name, value <= bound, value, "<=", bound);
+}
+void Gates::within(const char* name, double value, double wanted, double tolerance) {
+  report(name, std::fabs(value - wanted) <= tolerance, value, "~", wanted);
+}
+
+void print_header() {
+  std::printf("%-26s %6s %6s %6s %6s %6s %6s %6s %6s %6s %6s %6s %6s %6s %6s\n", "", "skill",
+              "patt", "crit", "allcr", "FM", "FG", "FMlab", "Brier", "logl", "ECE", "aECE", "items",
+              "decid", "cover");
+}
+
+void print_row(const std::string& name, const Tally& t) {
+  std::printf("%-26s %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.3f %6.2f %6.3f "
+              "%6.4f\n",
+              name.c_str(), t.skill(), t.pattern(), t.critical(), t.all_critical(),
+              t.false_mastery(), t.false_gap(), t.false_label(), t.brier(), t.log_loss(), t.ece(),
+              t.adaptive_ece(), t.items(), t.decided(), t.covered());
+}
+
+void check_reference_bank(Gates& gates, int people) {
+  const PriorCheck prior = reference_prior_check();
+  std::printf("Reference bank: 12 techniques, 5 critical, 100 items; %d people a condition\n",
+              people);
+  std::printf("(a share of .91 has a standard error of %.4f)\n",
+              std::sqrt(.91 * .09 / static_cast<double>(people)));
+  gates.within("prior: base rates alone", prior.base_rates, .608, .005);
+  gates.within("prior: ability known", prior.known_ability, .771, .005);
+  const Group group{people, 1};
+  const World good = honest(reference_bank(k_bank_seed, k_good, Scoring::options));
+  print_header();
+  check_decision(gates, good, group);
+  check_full(gates, good, group);
+  check_stop(gates, good, group);
+  check_mistaken(gates, group);
+  show_conditions(group);
+  std::printf("  same questions in a second run (product plan): %.3f\n",
+              repeated_share(good, Plan{}, {people / 8, 1}));
+}
+
+void check_misconceptions(Gates& gates, int people) {
+  std::printf("Misconceptions: 9 plain techniques, 3 that can be ruled out; %d people\n", people);
+  print_header();
+  for (const double pull : {.75, .60}) {
+    const World world = honest(misconception_bank(k_bank_seed, pull));
+    for (const Aim aim : {Aim::decision, Aim::whole}) {
+      const Tally ten = one(world, fixed_length(10, aim), {people, 2}, 10);
+      const std::string name = aim == Aim::decision ? "decision" : "full";
+      print_row(name + ", 10, pull " + std::to_string(pull).substr(0, 4), ten);
+      std::printf("  misconceptions: sensitivity %.3f, PPV %.3f\n", ten.sensitivity(), ten.ppv());
+      if (pull < .7 || aim != Aim::decision) continue;
+      gates.at_least("5 sensitivity by item 10", ten.sensitivity(), .70);
+      gates.at_least("5 PPV by item 10", ten.ppv(), .90);
+      gates.at_least("6 coverage", ten.covered(), 1);
+    }
+  }
+}
+
+void check_kaplan(Gates& gates, int people) {
+  struct Row {
+    const char* name;
+    Quality quality;
+    std::array<double, 6> pattern, skill;
+  };
+  const std::vector<int> lengths = {5, 8, 10, 12, 15, 20};
+  // facts/diagnosis.md 1.9, rows "MI" (three lengths of the second are all it gives in full).
+  const std::array<Row, 4> rows = {{
+      {"U(.05,.15)", {.05, .15}, {.728, .857, .928, .959, .987, .997},
+       {.928, .967, .983, .990, .997, .999}},
+      {"U(0,.20)", {0, .20}, {.896, .968, .990, .996, .998, .999},
+       {.970, .992, .998, .999, .999, 1}},
+      {"U(.15,.25)", {.15, .25}, {.409, .553, .634, .723, .813, .905},
+       {.815, .869, .901, .926, .951, .976}},
+      {"U(.10,.30)", {.10, .30}, {.532, .664, .761, .838, .905, .963},
+       {.859, .912, .940, .961, .978, .991}},
+  }};
+  std::printf("Kaplan layout: 5 techniques, 620 items, right/wrong, MI; %d people\n", people);
+  Plan plan = fixed_length(20, Aim::whole);
+  plan.near = plan.near_recent = 0;  // the rule alone
+  plan.same_kind = 1;
+  for (const Row& row : rows) {
+    const World world = honest(kaplan_bank(3, row.quality));
+    const std::vector<Tally> got = simulate(world, adaptive(plan), {people, 3}, lengths);
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+      const std::string at = std::string("7 ") + row.name + ", " + std::to_string(lengths[i]);
+      gates.within((at + ", pattern").c_str(), got[i].pattern(), row.pattern[i], .015);
+      gates.within((at + ", skill").c_str(), got[i].skill(), row.skill[i], .015);
+    }
+  }
+}
+
+void run_sim(const std::string& name, const mastery::Bank& bank, int people) {
+  const Group group{people, 4};
+  World world = honest(bank);
+  std::printf("%s: %d techniques, %d misconceptions, %zu items; %d people\n", name.c_str(),
+              bank.model.techniques, bank.model.misconceptions, bank.items.size(), people);
+  print_header();
+  const int items = std::min(10, static_cast<int>(bank.items.size()));
+  print_row("random, 10", simulate(world, random_form(), group, {items}).front());
+  for (const Aim aim : {Aim::whole, Aim::decision}) {
+    print_row(aim == Aim::whole ? "fixed, balanced, 10" : "fixed, critical, 10",
+              simulate(world, fixed_form(best_fixed_form(bank, items, aim)), group, {items})
+                  .front());
+  }
+  const Tally ten = one(world, fixed_length(items), group, items);
+  print_row("decision, 10", ten);
+  const Tally product = to_the_end(world, Plan{}, group);
+  print_row("stop, product, 6-12", product);
+  std::printf("  misconceptions: sensitivity %.3f, PPV %.3f; busiest item seen by %.2f\n",
+              product.sensitivity(), product.ppv(), product.most_exposed());
+  std::printf("  same questions in a second run: %.3f\n",
+              repeated_share(world, Plan{}, {people / 8, 4}));
+  world.careless = .05;
+  print_row("5% careless, product", to_the_end(world, Plan{}, group));
+}
+
+}  // namespace rehale::sim

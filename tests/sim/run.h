@@ -1,0 +1,43 @@
+// One method over one made-up group, and the fixed forms it has to beat.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "tests/sim/bank.h"
+#include "tests/sim/tally.h"
+
+namespace rehale::sim {
+
+// How questions are chosen: by a plan; else from a fixed list; else at random.
+struct Method {
+  std::optional<mastery::Plan> plan;
+  std::vector<int> form;
+};
+
+Method adaptive(const mastery::Plan& plan);
+Method fixed_form(std::vector<int> form);
+Method random_form();
+
+// The plan of the product, but always this long and without stopping.
+mastery::Plan fixed_length(int items, mastery::Aim aim = mastery::Aim::decision);
+
+struct Group {
+  int people = 4000;
+  std::uint64_t seed = 1;
+};
+
+// Verdicts after each of these lengths (ascending; with a stopping plan: none, one verdict at the end).
+std::vector<Tally> simulate(const World& world, const Method& method, const Group& group,
+                            const std::vector<int>& lengths);
+
+// Chosen offline, item by item, for the largest expected gain (over up to 300 made-up people's answers so
+// far): in the whole state (the balanced form) or in the decision index (the critical form).
+std::vector<int> best_fixed_form(const mastery::Bank& bank, int items, mastery::Aim aim);
+
+// Share of the two runs' questions that are the same, when one person takes the check twice, the
+// second time with the first one's items named as recent and another seed.
+double repeated_share(const World& world, const mastery::Plan& plan, const Group& group);
+
+}  // namespace rehale::sim

@@ -2,6 +2,7 @@
 // the page, host_null.cpp in native tests. Must not know any screen, widget or content.
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <string>
 #include <string_view>
@@ -34,6 +35,7 @@ struct MirrorAction {
 double now_ms();             // monotonic; only for durations the person makes
 Viewport viewport();
 Preferences preferences();
+std::uint64_t random_seed();                           // from the browser's random device
 std::string launch_option(std::string_view name);  // "?seed=7" -> launch_option("seed") == "7"; "" if absent
 
 void redraw(int frames = 3);         // something changed: draw this many frames, then rest

@@ -1,0 +1,163 @@
+#include "web/screens/app.h"
+
+#include <algorithm>
+
+#include "web/screens/screens.h"
+#include "web/shell/host.h"
+
+namespace rehale::screens {
+
+namespace {
+
+const std::string k_none;
+
+// Digits only, below 2^64; anything else is no seed.
+std::optional<std::uint64_t> parse_seed(const std::string& text) {
+  std::uint64_t seed = 0;
+  if (text.empty() || text.size() > 19) return std::nullopt;
+  for (const char c : text) {
+    if (c < '0' || c > '9') return std::nullopt;
+    seed = seed * 10 + static_cast<std::uint64_t>(c - '0');
+  }
+  return seed;
+}
+
+}  // namespace
+
+void App::start() {
+  content.load_start("en", [this](const Troubles& troubles) {
+    if (!troubles.empty()) return show_trouble("trouble/content", troubles);
+    ui->set_words(kit_words(*this));
+    where = Where::choose;
+    const std::string asked = shell::launch_option("seed");
+    if (!asked.empty() && !parse_seed(asked)) {
+      trouble = {"trouble/seed", "", {}, true};
+      where = Where::trouble;
+    }
+    shell::redraw();
+  });
+}
+
+std::uint64_t App::seed() {
+  const auto asked = parse_seed(shell::launch_option("seed"));
+  return asked ? *asked : shell::random_seed();
+}
+
+void App::show_trouble(const std::string& title, Troubles findings) {
+  trouble = {title, "", std::move(findings), false};
+  where = Where::trouble;
+  shell::redraw();
+}
+
+void App::pick_family(const catalog::Id& family) {
+  picked_ = family;
+  where = Where::loading;
+  content.load_family(family, [this](const Troubles& troubles) {
+    if (!troubles.empty()) {
+      show_trouble("trouble/content", troubles);
+      trouble.can_go_on = true;
+      return;
+    }
+    where = Where::ready;
+    shell::redraw();
+  });
+}
+
+void App::begin_run() {
+  const FamilyContent* family = content.family(picked_);
+  const auto begun = session.begin(family->course, seed(), shell::now_ms());
+  if (!begun) return show_trouble("trouble/run", {{"", begun.error().where, begun.error().code, begun.error().detail}});
+  next_question();
+}
+
+void App::next_question() {
+  if (!session.show_next(shell::now_ms())) {
+    where = Where::result;
+    return;
+  }
+  where = Where::question;
+  fresh_draft(session.open_question());
+}
+
+void App::fresh_draft(int index) {
+  const catalog::Question& asked = question(index);
+  draft = {};
+  draft.question = index;
+  draft.ticked.assign(asked.options.size(), false);
+  draft.number = asked.range.start;
+  if (asked.kind == catalog::Kind::order) {
+    for (const int card : session.run().shown_order(index)) {
+      draft.order.push_back(asked.actions[static_cast<std::size_t>(card)]);
+    }
+  }
+}
+
+void App::give(const check::Answer& answer) {
+  const auto given = session.answer(answer, shell::now_ms());
+  if (!given) return show_trouble("trouble/run", {{"", given.error().where, given.error().code, given.error().detail}});
+  next_question();
+}
+
+void App::begin_practice() {
+  const auto& items = session.advice().to_mend;
+  const int technique = items[static_cast<std::size_t>(mending)].technique;
+  revealed.reset();
+  if (!session.show_practice(technique, shell::now_ms())) {
+    where = Where::mend;
+    return;
+  }
+  where = Where::practice;
+  fresh_draft(session.open_question());
+}
+
+void App::give_practice(const check::Answer& answer) {
+  auto marking = session.answer_practice(answer, shell::now_ms());
+  if (!marking) return show_trouble("trouble/run", {{"", marking.error().where, marking.error().code, marking.error().detail}});
+  revealed = *std::move(marking);
+}
+
+void App::to_choose() {
+  session.clear();
+  asks_to_leave = false;
+  finder_path.clear();
+  found.reset();
+  mending = 0;
+  where = Where::choose;
+}
+
+void App::to_about() {
+  before_about = where;
+  where = Where::about;
+}
+
+const std::string& App::say(const std::string& path) const {
+  const std::string* found_text = content.texts().find(path);
+  return found_text == nullptr ? k_none : *found_text;
+}
+
+const std::string& App::tell(const std::string& path) const {
+  const FamilyContent* family = content.family(picked_);
+  const std::string* found_text = family == nullptr ? nullptr : family->texts.find(path);
+  return found_text == nullptr ? k_none : *found_text;
+}
+
+const catalog::Question& App::question(int index) const {
+  return session.family().questions[static_cast<std::size_t>(index)];
+}
+
+void App::frame() {
+  switch (where) {
+    case Where::loading: return draw_loading(*this);
+    case Where::choose: return draw_choose(*this);
+    case Where::finder: return draw_finder(*this);
+    case Where::ready: return draw_ready(*this);
+    case Where::question: return draw_question(*this);
+    case Where::result: return draw_result(*this);
+    case Where::mend: return draw_mend(*this);
+    case Where::practice: return draw_practice(*this);
+    case Where::about: return draw_about(*this);
+    case Where::trouble: return draw_trouble(*this);
+  }
+}
+
+}  // namespace rehale::screens

@@ -1,0 +1,76 @@
+// The whole app: what is loaded, where the person is, and which screen draws. Screens get App& and
+// change it by the steps below only; each draws one thing and decides nothing about the run.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "web/kit/kit.h"
+#include "web/screens/content_store.h"
+#include "web/screens/session.h"
+
+namespace rehale::screens {
+
+enum class Where : unsigned char {
+  loading, choose, finder, ready, question, result, mend, practice, about, trouble,
+};
+
+// What the person has set on the question in front of them, before it is given.
+struct Draft {
+  int question = -1;
+  int chosen = -1;              // one, picture: place on screen
+  std::vector<bool> ticked;     // several: by place on screen
+  std::vector<catalog::Id> order;
+  double number = 0;
+  kit::Timing timing;
+};
+
+struct Trouble {
+  std::string title;  // path of the interface sentence, or plain words before texts are there
+  std::string detail;
+  Troubles findings;
+  bool can_go_on = false;
+};
+
+struct App {
+  kit::Ui* ui = nullptr;
+  ContentStore content;
+  Session session;
+  Where where = Where::loading;
+  Where before_about = Where::choose;
+  Draft draft;
+  std::optional<check::Marking> revealed;  // practice: what the answer showed
+  std::vector<int> finder_path;            // steps of "I don't know which I have"
+  std::optional<catalog::FinderStep::Answer> found;
+  int mending = 0;                         // place in advice().to_mend
+  bool asks_to_leave = false;
+  Trouble trouble;
+
+  void start();   // once, before the first frame
+  void frame();   // draws the one screen
+
+  // Steps.
+  void pick_family(const catalog::Id& family);
+  void begin_run();
+  void next_question();
+  void give(const check::Answer& answer);
+  void begin_practice();
+  void give_practice(const check::Answer& answer);
+  void to_choose();
+  void to_about();
+
+  // The interface sentence at this path; all paths are in interface_keys.h.
+  [[nodiscard]] const std::string& say(const std::string& path) const;
+  // A sentence of the family being checked: "techniques/slow-deep/remedy".
+  [[nodiscard]] const std::string& tell(const std::string& path) const;
+  [[nodiscard]] const catalog::Question& question(int index) const;
+
+ private:
+  void fresh_draft(int question);
+  void show_trouble(const std::string& title, Troubles findings);
+  [[nodiscard]] std::uint64_t seed();
+  catalog::Id picked_;
+};
+
+}  // namespace rehale::screens

@@ -1,0 +1,138 @@
+#include "web/screens/content_store.h"
+
+#include "core/base/hash.h"
+#include "core/procedure/check_family.h"
+#include "web/screens/interface_keys.h"
+#include "web/shell/host.h"
+
+namespace rehale::screens {
+
+struct ContentStore::Files {
+  std::map<std::string, std::string> bytes;
+  Troubles missing;
+
+  [[nodiscard]] catalog::ContentFile file(const std::string& path) const {
+    const auto found = bytes.find(path);
+    return {path, found == bytes.end() ? std::string() : found->second};
+  }
+};
+
+namespace {
+
+std::string folder(const catalog::Id& family) { return "content/families/" + family + "/"; }
+
+std::string hex(std::uint64_t value) {
+  std::string text(16, '0');
+  for (std::size_t n = 16; n-- > 0; value >>= 4U) text[n] = "0123456789abcdef"[value & 15U];
+  return text;
+}
+
+// Names the questions and rules a run was made with; texts may change without making it another.
+std::string content_id(const catalog::ContentFile& procedure, const catalog::ContentFile& questions) {
+  return hex(fnv1a(questions.bytes, fnv1a(procedure.bytes)));
+}
+
+void append(Troubles& all, Troubles more) {
+  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+Troubles trouble(const Error& error, const std::string& file) {
+  return {{file, error.where, error.code, error.detail}};
+}
+
+}  // namespace
+
+void ContentStore::fetch_all(std::vector<std::string> paths, std::function<void(Files)> done) {
+  struct Wait {
+    Files files;
+    std::size_t left;
+    std::function<void(Files)> done;
+  };
+  auto wait = std::make_shared<Wait>(Wait{{}, paths.size(), std::move(done)});
+  for (const std::string& path : paths) {
+    shell::fetch_text(path, [wait, path](Result<std::string> got) {
+      if (got) {
+        wait->files.bytes[path] = *std::move(got);
+      } else {
+        append(wait->files.missing, trouble(got.error(), path));
+      }
+      if (--wait->left == 0) wait->done(std::move(wait->files));
+    });
+  }
+}
+
+void ContentStore::load_start(std::string language, Done done) {
+  language_ = std::move(language);
+  fetch_all({"content/library.json", "content/text/" + language_ + ".json"},
+            [this, done = std::move(done)](Files files) {
+              Troubles troubles = files.missing.empty() ? accept_start(files) : files.missing;
+              for (const catalog::Id& family : library_.families) load_scene(family);
+              done(troubles);
+            });
+}
+
+Troubles ContentStore::accept_start(const Files& files) {
+  auto library = catalog::load_library(files.file("content/library.json"));
+  const catalog::ContentFile words = files.file("content/text/" + language_ + ".json");
+  auto texts = catalog::load_texts(words);
+  Troubles troubles = std::move(library.findings);
+  append(troubles, std::move(texts.findings));
+  if (library.value) append(troubles, catalog::check_library_texts(*library.value, words));
+  if (texts.value) append(troubles, missing_interface_texts(*texts.value, words.path));
+  if (!troubles.empty()) return troubles;
+  library_ = *std::move(library.value);
+  texts_ = *std::move(texts.value);
+  return troubles;
+}
+
+void ContentStore::load_family(const catalog::Id& family, Done done) {
+  if (families_.contains(family)) return done({});
+  const std::string at = folder(family);
+  fetch_all({at + "procedure.json", at + "questions.json", at + "text." + language_ + ".json"},
+            [this, family, done = std::move(done)](Files files) {
+              done(files.missing.empty() ? accept_family(family, files) : files.missing);
+            });
+}
+
+Troubles ContentStore::accept_family(const catalog::Id& family, const Files& files) {
+  const std::string at = folder(family);
+  const catalog::ContentFile words = files.file(at + "text." + language_ + ".json");
+  catalog::FamilyFiles given{files.file(at + "procedure.json"), files.file(at + "questions.json"),
+                             {{language_, words}}, std::nullopt};
+  auto loaded = catalog::load_family(library_, family, given);
+  auto texts = catalog::load_texts(words);
+  Troubles troubles = std::move(loaded.findings);
+  append(troubles, std::move(texts.findings));
+  if (loaded.value) {
+    append(troubles, procedure::check_family_runs(*loaded.value, given.procedure.path,
+                                                  given.questions.path));
+  }
+  if (!troubles.empty()) return troubles;
+  auto course = check::make_course(*std::move(loaded.value),
+                                   content_id(given.procedure, given.questions));
+  if (!course) return trouble(course.error(), given.questions.path);
+  families_[family] = {std::make_shared<const check::Course>(*std::move(course)),
+                       *std::move(texts.value)};
+  return troubles;
+}
+
+void ContentStore::load_scene(const catalog::Id& family) {
+  shell::fetch_text(folder(family) + "scene.txt", [this, family](Result<std::string> got) {
+    if (!got) return;  // a picture that does not come: its words still stand on the page
+    auto scene = kit::parse_scene(*got);
+    if (scene) scenes_[family] = std::make_shared<const kit::Scene>(*std::move(scene));
+    shell::redraw();
+  });
+}
+
+const FamilyContent* ContentStore::family(const catalog::Id& family) const {
+  const auto found = families_.find(family);
+  return found == families_.end() ? nullptr : &found->second;
+}
+
+std::shared_ptr<const kit::Scene> ContentStore::scene(const catalog::Id& family) const {
+  const auto found = scenes_.find(family);
+  return found == scenes_.end() ? nullptr : found->second;
+}
+
+}  // namespace rehale::screens

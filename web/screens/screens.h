@@ -1,0 +1,22 @@
+// One draw function a screen, one file each. All are called from App::frame only.
+#pragma once
+
+#include "web/screens/app.h"
+
+namespace rehale::screens {
+
+void draw_loading(App& app);
+void draw_choose(App& app);
+void draw_finder(App& app);
+void draw_ready(App& app);
+void draw_question(App& app);
+void draw_result(App& app);
+void draw_mend(App& app);
+void draw_practice(App& app);
+void draw_about(App& app);
+void draw_trouble(App& app);
+
+// The kit's own sentences from the interface texts.
+[[nodiscard]] kit::Words kit_words(const App& app);
+
+}  // namespace rehale::screens

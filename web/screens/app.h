@@ -65,6 +65,7 @@ struct App {
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
   [[nodiscard]] const std::string& tell(const std::string& path) const;
   [[nodiscard]] const catalog::Question& question(int index) const;
+  [[nodiscard]] const catalog::Id& picked() const { return picked_; }
 
  private:
   void fresh_draft(int question);

@@ -1,0 +1,55 @@
+// What this is and is not, when to get help, what it keeps. Reached by the same corner everywhere.
+#include "web/screens/screens.h"
+
+namespace rehale::screens {
+
+namespace {
+
+// "about/<part>/1", "about/<part>/2"… as many as there are.
+std::vector<std::string> lines_of(const App& app, const std::string& part) {
+  std::vector<std::string> lines;
+  for (int n = 1;; ++n) {
+    const std::string& line = app.say("about/" + part + "/" + std::to_string(n));
+    if (line.empty()) return lines;
+    lines.push_back(line);
+  }
+}
+
+void draw_part(App& app, const std::string& part) {
+  kit::heading(*app.ui, part + "-title", app.say("about/" + part + "/title"), kit::Heading::section);
+  kit::bullets(*app.ui, part, lines_of(app, part));
+}
+
+// The cautions of the family picked, once it is read.
+void draw_family_cautions(App& app) {
+  std::vector<std::string> lines;
+  for (int n = 1; !app.tell("cautions/" + std::to_string(n)).empty(); ++n) {
+    lines.push_back(app.tell("cautions/" + std::to_string(n)));
+  }
+  if (lines.empty()) return;
+  kit::heading(*app.ui, "family-title", app.tell("name"), kit::Heading::section);
+  kit::bullets(*app.ui, "family", lines);
+}
+
+}  // namespace
+
+void draw_about(App& app) {
+  kit::Ui& ui = *app.ui;
+  const auto top = kit::begin_screen(ui, {.id = "about", .title = app.say("about/title"), .back = true});
+  kit::heading(ui, "title", app.say("about/title"));
+  kit::begin_card(ui, {.id = "danger", .tone = kit::Tone::caution});
+  kit::heading(ui, "danger-title", app.say("about/danger/title"), kit::Heading::section);
+  kit::bullets(ui, "danger-list", lines_of(app, "danger"));
+  kit::end_card(ui);
+  draw_part(app, "what");
+  draw_part(app, "limits");
+  draw_part(app, "safe");
+  draw_family_cautions(app);
+  draw_part(app, "private");
+  const auto pressed =
+      kit::end_screen(ui, {.main = {.id = "close", .label = app.say("about/close")}, .quiet = {}});
+  const bool leave = pressed == kit::ActionPress::main || top == kit::TopPress::back;
+  if (leave) app.where = app.before_about;
+}
+
+}  // namespace rehale::screens

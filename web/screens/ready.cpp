@@ -1,0 +1,29 @@
+// Before the check: what comes, how long it takes, and that there is nothing to fear.
+#include "web/screens/pictures.h"
+#include "web/screens/screens.h"
+
+namespace rehale::screens {
+
+void draw_loading(App& app) {
+  kit::begin_screen(*app.ui, {.id = "loading", .title = "Rehale", .top_buttons = false});
+  kit::heading(*app.ui, "title", "Rehale");
+  const std::string& words = app.say("loading");
+  kit::skeleton(*app.ui, "wait", words.empty() ? "One moment, please." : words);
+  kit::end_screen(*app.ui);
+}
+
+void draw_ready(App& app) {
+  kit::Ui& ui = *app.ui;
+  const auto top = kit::begin_screen(ui, {.id = "ready", .title = app.say("ready/title"), .back = true});
+  kit::picture(ui, {.id = "picture", .alternative = app.tell("tell"),
+                    .draw = scene_picture(app, app.picked(), {"open"})});
+  kit::heading(ui, "title", app.tell("name"));
+  kit::paragraph(ui, "lead", app.say("ready/lead"));
+  kit::bullets(ui, "how", {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});
+  const auto pressed = kit::end_screen(ui, {.main = {.id = "go", .label = app.say("ready/start")}});
+  if (top == kit::TopPress::help) app.to_about();
+  if (top == kit::TopPress::back) app.to_choose();
+  if (pressed == kit::ActionPress::main) app.begin_run();
+}
+
+}  // namespace rehale::screens

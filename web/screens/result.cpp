@@ -1,0 +1,94 @@
+// What the check says: what goes well, up to three things to mend, what could not be told.
+#include <algorithm>
+
+#include "web/screens/mend_words.h"
+#include "web/screens/screens.h"
+
+namespace rehale::screens {
+
+namespace {
+
+const std::string& technique_words(const App& app, int technique, const char* what) {
+  const auto& id = app.session.family().techniques[static_cast<std::size_t>(technique)].id;
+  return app.tell("techniques/" + id + "/" + what);
+}
+
+void draw_to_mend(App& app) {
+  kit::Ui& ui = *app.ui;
+  const auto& items = app.session.advice().to_mend;
+  const int shown = std::min(static_cast<int>(items.size()), advice::k_at_a_time);
+  for (int n = 0; n < shown; ++n) {
+    const std::string id = "mend-" + std::to_string(n + 1);
+    kit::begin_card(ui, {.id = id, .tone = kit::Tone::to_mend});
+    kit::heading(ui, id + "-name", mend_words(app, n, "name"), kit::Heading::section);
+    kit::paragraph(ui, id + "-why", mend_words(app, n, "reason"));
+    const std::string name = app.say("result/show-me") + ": " + mend_words(app, n, "name");
+    if (kit::quiet_button(ui, {.id = id + "-show", .label = app.say("result/show-me"),
+                               .icon = kit::Icon::chevron_right, .name = name})) {
+      app.mending = n;
+      app.where = Where::mend;
+    }
+    kit::end_card(ui);
+  }
+  if (static_cast<int>(items.size()) > shown) {
+    kit::paragraph(ui, "later", app.say("result/later"), kit::Ink::soft);
+  }
+}
+
+void draw_going_well(App& app) {
+  const auto& items = app.session.advice().going_well;
+  if (items.empty()) return;
+  kit::begin_card(*app.ui, {.id = "well", .tone = kit::Tone::going_well});
+  std::vector<std::string> lines;
+  for (const advice::GoingWell& item : items) {
+    lines.push_back(technique_words(app, item.technique, "has"));
+  }
+  kit::bullets(*app.ui, "well-list", lines);
+  kit::end_card(*app.ui);
+}
+
+void draw_open_ends(App& app) {
+  const advice::Advice& advice = app.session.advice();
+  if (!advice.differing.empty()) {
+    kit::heading(*app.ui, "differ-title", app.say("result/differing"), kit::Heading::section);
+    std::vector<std::string> lines;
+    for (const auto& item : advice.differing) lines.push_back(technique_words(app, item.technique, "name"));
+    kit::bullets(*app.ui, "differ-list", lines);
+  }
+  if (!advice.cannot_tell.empty()) {
+    kit::heading(*app.ui, "open-title", app.say("result/cannot-tell"), kit::Heading::section);
+    std::vector<std::string> lines;
+    for (const int technique : advice.cannot_tell) lines.push_back(technique_words(app, technique, "name"));
+    kit::bullets(*app.ui, "open-list", lines);
+  }
+}
+
+}  // namespace
+
+void draw_result(App& app) {
+  kit::Ui& ui = *app.ui;
+  const advice::Advice& advice = app.session.advice();
+  const bool mending = !advice.to_mend.empty();
+  const auto top = kit::begin_screen(ui, {.id = "result", .title = app.say("result/title"), .back = false});
+  kit::heading(ui, "title", app.say("result/heading"));
+  const char* lead = mending ? "result/lead-mend" : (advice.ready ? "result/lead-ready" : "result/lead-open");
+  kit::paragraph(ui, "lead", app.say(lead));
+  draw_to_mend(app);
+  draw_going_well(app);
+  draw_open_ends(app);
+  kit::caption(ui, "limits", app.say("result/limits"));
+  kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
+                       .quiet = {.id = "again", .label = app.say("result/start-over")}};
+  if (!mending) actions = {.main = {.id = "again", .label = app.say("result/start-over")}, .quiet = {}};
+  const auto pressed = kit::end_screen(ui, actions);
+  if (top == kit::TopPress::help) return app.to_about();
+  if (pressed == kit::ActionPress::none) return;
+  if (mending && pressed == kit::ActionPress::main) {
+    app.mending = 0;
+    app.where = Where::mend;
+  } else {
+    app.where = Where::ready;
+  }
+}
+
+}  // namespace rehale::screens

@@ -25,9 +25,30 @@ struct Viewport {
   float density = 1;                      // device pixels a CSS px
 };
 
+// The one pointer that counts (first finger, mouse or pen), in step with Dear ImGui's io of this frame.
+// The shell has already dropped other fingers and the second tap of a trembling hand (same place,
+// within 400 ms), so every press here is meant. Acts happen on release, where the press began.
+struct Pointer {
+  enum class Kind : unsigned char { mouse, touch, pen } kind = Kind::mouse;
+  bool present = false;  // it is over the page; never so after a finger has gone
+  float x = 0, y = 0, moved_x = 0, moved_y = 0;  // CSS px; moved: since the last frame
+  bool down = false, pressed = false, released = false;  // pressed, released: in this frame
+  // A finger or pen that went further than 10 px since it came down: it scrolls, it presses nothing.
+  // Still true in the frame of its release. A mouse never drags.
+  bool dragging = false;
+  float wheel_px = 0;  // content should move down by this (wheel up is positive, as io.MouseWheel)
+};
+
 // Something done on a mirror element (keyboard, screen reader, switch, test).
 struct MirrorAction {
-  enum class Kind : unsigned char { press, set_number, focus, blur } kind = Kind::press;
+  enum class Kind : unsigned char {
+    press,       // a button, radio, checkbox… was activated
+    set_number,  // a spin was given `number`
+    focus,       // got the focus by keyboard: bring it into view if it is not
+    blur,        // lost it
+    dismiss,     // Escape; id: the open dialog, or empty
+    scroll,      // arrow, page, home, end keys on no control: move the body down by `number` CSS px
+  } kind = Kind::press;
   std::string id;
   double number = 0;
 };
@@ -35,15 +56,17 @@ struct MirrorAction {
 double now_ms();             // monotonic; only for durations the person makes
 Viewport viewport();
 Preferences preferences();
+Pointer pointer();
 std::uint64_t random_seed();                           // from the browser's random device
 std::string launch_option(std::string_view name);  // "?seed=7" -> launch_option("seed") == "7"; "" if absent
 
-void redraw(int frames = 3);         // something changed: draw this many frames, then rest
+// Something changed: draw this many frames, then rest. The cause is listed by ?debug.
+void redraw(int frames = 3, const char* cause = "screen");
 void redraw_at(double at_ms);        // one frame not before at_ms (timers); the earliest asked wins
 void publish(MirrorFrame frame);     // after drawing: the mirror follows if anything differs
 std::vector<MirrorAction> take_actions();           // since the last frame, in order
-std::string focused_id();                           // mirror element with DOM focus; "" if none
-void move_focus(std::string_view id);               // after the next publish
+const std::string& focused_id();                    // mirror element with DOM focus; "" if none
+void move_focus(std::string_view id);               // after this frame, once such an element is there
 void announce(std::string_view text, bool urgent = false);  // live region, each call read once
 
 // Reads a text file next to the page ("content/library.json"). done runs before a later frame.
@@ -51,5 +74,11 @@ void fetch_text(std::string path, std::function<void(Result<std::string>)> done)
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way out.
 void show_error_panel(std::string_view title, std::string_view detail);
+
+// Both faces as TTF bytes, there from the start; handed out once (kit copies them).
+struct Fonts {
+  std::string regular, bold;
+};
+Fonts take_fonts();
 
 }  // namespace rehale::shell

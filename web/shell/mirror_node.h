@@ -30,6 +30,7 @@ enum class Role : unsigned char {
 
 struct Rect {
   float x = 0, y = 0, w = 0, h = 0;  // CSS px from the canvas' top left corner
+  bool operator==(const Rect&) const = default;
 };
 
 struct MirrorNode {
@@ -42,8 +43,12 @@ struct MirrorNode {
   int level = 0;            // heading level
   double number = 0, min = 0, max = 0, step = 1;  // spin, progress
   int position = 0, set_size = 0;                 // list items, ordering cards (1-based; 0 = none)
-  bool checked = false, expanded = false, disabled = false, focusable = false, current = false;
-  Rect rect;
+  bool checked = false, expanded = false, current = false;
+  bool disabled = false;   // aria-disabled: stays in the tab order, its press is still told
+  bool focusable = false;  // no control, but move_focus can reach it (an h1 always can)
+  Rect rect;               // as laid out, also when scrolled out of view
+  Rect clip;               // the scroll area that holds it; w == 0: none. Parts outside it hit nothing
+  bool operator==(const MirrorNode&) const = default;
 };
 
 // The whole screen in reading order (parents before children).
@@ -51,7 +56,11 @@ struct MirrorFrame {
   std::string screen;  // stable name of the screen: "choose-device"
   std::string title;   // document title
   std::string language;
+  // The ground drawn on, "light" or "dark", for what the page itself draws (focus ring, typed number);
+  // empty: as the system asks.
+  std::string ground;
   std::vector<MirrorNode> nodes;
+  bool operator==(const MirrorFrame&) const = default;
 };
 
 }  // namespace rehale::shell

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/catalog/model.h"
@@ -26,10 +27,14 @@ struct FamilyFiles {
   std::optional<ContentFile> poses;  // when given, every pose named must be in it
 };
 
-// One folder assets/families/<family>. Needs core/procedure's check_family_runs on top: what can only
-// be told by running the device or closing the order rules.
+// A check of a layer above, core/procedure's check_family_runs: what can only be told by running the
+// device or closing the order rules. Gets the family and the paths of its procedure and questions.
+using FurtherCheck = std::vector<Finding> (*)(const Family& family, const std::string& procedure_path,
+                                              const std::string& questions_path);
+
+// One folder assets/families/<family>. `further` is asked when every name in the family is known.
 [[nodiscard]] Loaded<Family> load_family(const Library& library, const Id& family,
-                                         const FamilyFiles& files);
+                                         const FamilyFiles& files, FurtherCheck further);
 
 // assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no other
 // below finder/.

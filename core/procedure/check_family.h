@@ -9,7 +9,8 @@
 
 namespace rehale::procedure {
 
-// A family that core/catalog loaded, and the paths its findings should name. Rules:
+// The `further` check of catalog::load_family. The family must name nothing that it has not (a name that
+// is unknown stops the check). Rules:
 // "rule-cycle" (names it), "ideal-run" (the ideal list breaks something, or does not inhale exactly one
 // dose and waste none), "order-too-free" (under 2 constraints), "order-techniques"
 // (the question's techniques are not those of its constraints).

@@ -20,7 +20,7 @@ inline constexpr int k_max_cards = 12;  // for what takes 2^n steps: moves, swap
 class PartialOrder {
  public:
   // pairs (a, b): a must come before b. Errors: "order-size" (n not 0…32 or an item out of range),
-  // "order-cycle" (where: the items of one cycle in order, "2 5 3").
+  // "order-cycle" (find_cycle tells which).
   [[nodiscard]] static Result<PartialOrder> from_pairs(int n,
                                                        std::span<const std::pair<int, int>> pairs);
 
@@ -38,6 +38,10 @@ class PartialOrder {
   [[nodiscard]] static std::size_t at(int i) { return static_cast<std::size_t>(i); }
   std::vector<Items> after_;
 };
+
+// The items of one cycle of the pairs, each before the next and the last before the first; empty when
+// there is none. Items are 0…n-1, n <= k_max_items.
+[[nodiscard]] std::vector<int> find_cycle(int n, std::span<const std::pair<int, int>> pairs);
 
 // In all below: `list` is a permutation of the items of `order` (unchecked: callers do is_permutation).
 [[nodiscard]] bool is_permutation(std::span<const int> list, int n);
@@ -60,7 +64,8 @@ struct Mending {
   std::vector<int> mended;  // breaks nothing; all other items keep their order among each other
 };
 
-// Of all smallest mendings the one nearest to the list in adjacent swaps. n <= k_max_cards.
+// Where several sets of items could stay, the one whose mended order is nearest to the list in adjacent
+// swaps. n <= k_max_cards.
 [[nodiscard]] Mending mend(const PartialOrder& order, std::span<const int> list);
 
 // Fewest swaps of neighbours to any valid order. n <= k_max_cards.

@@ -1,0 +1,81 @@
+// Rules of meaning: what form alone cannot tell. Internal to core/catalog; each adds its findings.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/catalog/json_read.h"
+#include "core/catalog/load.h"
+#include "core/catalog/lookup.h"
+#include "core/catalog/model.h"
+
+namespace rehale::catalog {
+
+// What a rule may look at, and where its findings go. Lists in the model stand as in the file, so an
+// index is a place.
+struct Check {
+  const Library& library;
+  const Family& family;
+  const std::string& file;
+  Report& report;
+
+  void operator()(std::string pointer, std::string rule, std::string remedy) const {
+    report.add(file, std::move(pointer), std::move(rule), std::move(remedy));
+  }
+};
+
+// "/actions", 3, "/id" -> "/actions/3/id"
+[[nodiscard]] inline std::string at(std::string_view list, std::size_t index,
+                                    std::string_view rest = "") {
+  return std::string(list) + '/' + std::to_string(index) + std::string(rest);
+}
+
+[[nodiscard]] inline bool holds(const std::vector<Id>& ids, const Id& id) {
+  return index_of(ids, id) >= 0;
+}
+
+// "unknown-<what>" at pointer unless the list has the id; an empty id was reported or is optional.
+template <class T>
+void expect_known(const Check& check, const std::vector<T>& list, const Id& id,
+                  const std::string& pointer, std::string_view what) {
+  if (id.empty() || index_of(list, id) >= 0) return;
+  check(pointer, "unknown-" + std::string(what), "there is no " + std::string(what) + " \"" + id + "\"");
+}
+
+// "duplicate-id" at each element that repeats an earlier id.
+template <class T>
+void expect_unique(const Check& check, const std::vector<T>& list, std::string_view pointer) {
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    const Id* id = nullptr;
+    if constexpr (std::is_same_v<T, Id>)
+      id = &list[i];
+    else
+      id = &list[i].id;
+    if (!id->empty() && index_of(list, *id) < static_cast<int>(i))
+      check(at(pointer, i, std::is_same_v<T, Id> ? "" : "/id"), "duplicate-id",
+            "\"" + *id + "\" stands earlier in this list; give it a name of its own");
+  }
+}
+
+void validate_provenance(const Check& check, const Provenance& from, const std::string& pointer);
+// Everything but what the criterion is of (action, technique).
+void validate_criterion(const Check& check, const Criterion& criterion, const std::string& pointer);
+
+void validate_library(const Check& check);     // file: library.json; family: empty
+void validate_procedure(const Check& check);   // variables, actions, rules, criteria
+void validate_people(const Check& check);      // techniques, misconceptions
+void validate_questions(const Check& check);   // each question by itself; file: questions.json
+void validate_probing(const Check& check);     // that the bank tells every technique; file: procedure.json
+void validate_bank(const Check& check);        // size and kinds of the bank; file: questions.json
+void validate_action_poses(const Check& check, const std::vector<Id>& drawn);    // procedure.json
+void validate_question_poses(const Check& check, const std::vector<Id>& drawn);  // questions.json
+
+// Sentence paths that a family needs, sorted: no more and no fewer may be in its text file.
+[[nodiscard]] std::vector<std::string> needed_sentences(const Family& family, const Texts& texts);
+[[nodiscard]] std::vector<std::string> needed_sentences(const Library& library);
+
+// Poses that actions, questions and options name, sorted, each once.
+[[nodiscard]] std::vector<Id> poses_used(const Family& family);
+
+}  // namespace rehale::catalog

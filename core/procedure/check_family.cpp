@@ -1,0 +1,107 @@
+#include "core/procedure/check_family.h"
+
+#include <algorithm>
+#include <string_view>
+
+#include "core/catalog/lookup.h"
+#include "core/procedure/device.h"
+#include "core/procedure/grade.h"
+
+namespace rehale::procedure {
+namespace {
+
+using catalog::Family;
+using catalog::Finding;
+using catalog::Id;
+
+std::string place(std::string_view list, int index) {
+  return std::string(list) + '/' + std::to_string(index);
+}
+
+std::string words(const Lapse& lapse) {
+  switch (lapse.kind) {
+    case Lapse::Kind::need_broken: return "needs another value of \"" + lapse.variable + "\"";
+    case Lapse::Kind::rule_broken: return "breaks the rule \"" + lapse.rule + "\"";
+    case Lapse::Kind::dose_wasted: return "wastes a dose";
+  }
+  return {};
+}
+
+void check_ideal(const Family& family, const std::string& file, std::vector<Finding>& findings) {
+  const auto report = run(family, family.ideal);
+  if (!report) {
+    findings.push_back({file, "/ideal", "ideal-run", report.error().detail});
+    return;
+  }
+  for (const auto& lapse : report->lapses)
+    findings.push_back({file, place("/ideal", lapse.index), "ideal-run",
+                        "\"" + lapse.action + "\" " + words(lapse)});
+  const auto& doses = report->state.doses;
+  if (doses.inhaled != 1 || doses.wasted != 0 || doses.ready != 0)
+    findings.push_back({file, "/ideal", "ideal-run",
+                        std::to_string(doses.inhaled) + " doses inhaled, " +
+                            std::to_string(doses.wasted) + " wasted, " +
+                            std::to_string(doses.ready) + " left loaded; inhale exactly one"});
+}
+
+void check_order_question(const Family& family, const catalog::Question& question,
+                          const std::string& pointer, const std::string& file,
+                          std::vector<Finding>& findings) {
+  const auto constraints = order_constraints(family, question);
+  if (!constraints) {
+    findings.push_back({file, pointer, constraints.error().code, constraints.error().detail});
+    return;
+  }
+  if (constraints->size() < 2)
+    findings.push_back({file, pointer + "/actions", "order-too-free",
+                        "the rules say " + std::to_string(constraints->size()) +
+                            " things about these cards; at least 2"});
+  std::vector<Id> expected;
+  for (const auto& constraint : *constraints)
+    if (catalog::index_of(expected, constraint.technique) < 0) expected.push_back(constraint.technique);
+  auto given = question.techniques;
+  std::sort(given.begin(), given.end());
+  std::sort(expected.begin(), expected.end());
+  if (given == expected) return;
+  std::string names;
+  for (const auto& id : expected) names += (names.empty() ? "" : ", ") + id;
+  findings.push_back({file, pointer + "/techniques", "order-techniques",
+                      "the rules among these cards are of: " + names});
+}
+
+// "open < press < open", or nothing.
+std::string name_cycle(const Family& family) {
+  std::vector<std::pair<int, int>> pairs;
+  for (const auto& rule : family.rules) {
+    pairs.emplace_back(catalog::index_of(family.actions, rule.before),
+                       catalog::index_of(family.actions, rule.after));
+    if (pairs.back().first < 0 || pairs.back().second < 0) return {};
+  }
+  auto cycle = find_cycle(static_cast<int>(family.actions.size()), pairs);
+  if (cycle.empty()) return {};
+  cycle.push_back(cycle.front());
+  std::string names;
+  for (const int action : cycle)
+    names += (names.empty() ? "" : " < ") + family.actions[static_cast<std::size_t>(action)].id;
+  return names;
+}
+
+}  // namespace
+
+std::vector<Finding> check_family_runs(const Family& family, const std::string& procedure_path,
+                                       const std::string& questions_path) {
+  std::vector<Finding> findings;
+  check_ideal(family, procedure_path, findings);
+  if (const auto cycle = name_cycle(family); !cycle.empty()) {
+    findings.push_back({procedure_path, "/rules", "rule-cycle",
+                        "each must come before itself: " + cycle});
+    return findings;
+  }
+  for (std::size_t i = 0; i < family.questions.size(); ++i)
+    if (family.questions[i].kind == catalog::Kind::order)
+      check_order_question(family, family.questions[i], place("/questions", static_cast<int>(i)),
+                           questions_path, findings);
+  return findings;
+}
+
+}  // namespace rehale::procedure

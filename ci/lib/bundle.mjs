@@ -1,0 +1,17 @@
+// Bundles web/js and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT BUILD_ID
+// The entry imports the loader as 'rehale-wasm'.
+import path from 'node:path';
+import { build } from 'esbuild';
+
+const [entry, loader, out, id] = process.argv.slice(2);
+await build({
+  entryPoints: [entry],
+  outfile: out,
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  target: ['es2020'],
+  alias: { 'rehale-wasm': path.resolve(loader) },
+  define: { BUILD_ID: JSON.stringify(id) },
+  logLevel: 'warning',
+});

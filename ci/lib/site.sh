@@ -1,0 +1,43 @@
+# Puts the page together as static files: scripts bundled, fonts cut down, content packed, all compressed.
+# Sourced by ci/build.
+
+# Latin letters of the languages at hand and to come, digits, the punctuation that texts use.
+font_letters=U+0020-007E,U+00A0-017F,U+2010-2015,U+2018-201E,U+2022,U+2026,U+2032,U+2033,U+20AC,U+2212
+
+make_fonts() { # to
+  local from=$root/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next pair
+  mkdir -p "$1"
+  for pair in 400Regular:regular 700Bold:bold; do
+    local out=$1/${pair#*:}.ttf in=$from/${pair%:*}/AtkinsonHyperlegibleNext_${pair%:*}.ttf
+    [ "$out" -nt "$in" ] && [ "$out" -nt "$root/ci/lib/site.sh" ] && continue
+    /usr/bin/pyftsubset "$in" --unicodes="$font_letters" --no-hinting --layout-features='' \
+      --name-IDs=0,1,2,5,13,14 --output-file="$out"
+  done
+  cp "$from/LICENSE_FONT" "$1/LICENSE_FONT" 2>/dev/null || true
+}
+
+compress_all() { # dir
+  local file
+  find "$1" -type f \( -name '*.html' -o -name '*.js' -o -name '*.css' -o -name '*.json' -o -name '*.wasm' \
+    -o -name '*.ttf' -o -name '*.svg' -o -name '*.txt' \) | while read -r file; do
+    brotli -q 11 -f -k "$file" -o "$file.br"
+    gzip -9 -n -k -f "$file"
+  done
+}
+
+make_site() { # to
+  local new=$1.new id
+  rm -rf "$new"; mkdir -p "$new"
+  make_fonts "$build/fonts"
+  cp -r "$build/fonts" "$new/fonts"
+  node "$root/ci/lib/content.mjs" "$root/assets" "$new/content"
+  node "$root/ci/lib/scene.mjs" "$root/assets" "$new/content"
+  cp "$root"/web/*.css "$root"/web/*.svg "$new/"
+  cp "$build/wasm/web/rehale.wasm" "$new/rehale.wasm"
+  id=$(cat "$build/wasm/web/rehale.wasm" "$build/wasm/web/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} |
+    sha256sum | cut -c1-12)
+  node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$build/wasm/web/rehale.mjs" "$new/app.js" "$id"
+  sed "s/@BUILD_ID@/$id/g" "$root/web/index.html" >"$new/index.html"
+  compress_all "$new"
+  rm -rf "$1"; mv "$new" "$1"
+}

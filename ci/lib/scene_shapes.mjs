@@ -4,7 +4,8 @@ import { ellipse_line, path_lines, rect_line } from './svg_path.mjs';
 
 export const k_roles = { none: '-', paper: 'p', body: 'b', shade: 'd', act: 'a', skin: 'k', wash: 'w', air: 'r', ink: 'i', soft: 's' };
 export const k_widths = [2, 3, 4, 5, 6, 8];
-export const k_tolerance = 0.15;  // in drawing units; 480 of them are a full face scene
+// In drawing units, 480 of which are a full face scene: how far a curve is from its polyline.
+const k_curve = 0.08, k_thin = 0.2;
 
 // "fill-body stroke-ink w3" -> roles. Paint comes by class only, so that a theme decides colours.
 export function read_paint(classes) {
@@ -42,10 +43,10 @@ export const k_shape_attributes = {
 function outlines(tag, attrs) {
   const n = (name, fallback) => number(attrs, name, fallback);
   switch (tag) {
-    case 'path': return path_lines(attrs.d ?? '', k_tolerance);
-    case 'circle': return [ellipse_line(n('cx'), n('cy'), n('r'), n('r'), k_tolerance)];
-    case 'ellipse': return [ellipse_line(n('cx'), n('cy'), n('rx'), n('ry'), k_tolerance)];
-    case 'rect': return [rect_line(n('x'), n('y'), n('width'), n('height'), n('rx', 0), k_tolerance)];
+    case 'path': return path_lines(attrs.d ?? '', k_curve);
+    case 'circle': return [ellipse_line(n('cx'), n('cy'), n('r'), n('r'), k_curve)];
+    case 'ellipse': return [ellipse_line(n('cx'), n('cy'), n('rx'), n('ry'), k_curve)];
+    case 'rect': return [rect_line(n('x'), n('y'), n('width'), n('height'), n('rx', 0), k_curve)];
     case 'line': return [{ points: [[n('x1'), n('y1')], [n('x2'), n('y2')]], closed: false }];
     case 'polyline': return [{ points: pairs(attrs.points), closed: false }];
     default: return [{ points: pairs(attrs.points), closed: true }];
@@ -79,6 +80,31 @@ function is_convex(points) {
   return points.every((p, i) => cross(p, points[(i + 1) % points.length], points[(i + 2) % points.length]) >= -1);
 }
 
+function apart(p, a, b) {
+  const dx = b[0] - a[0], dy = b[1] - a[1], length = Math.hypot(dx, dy);
+  return length < 1e-9 ? Math.hypot(p[0] - a[0], p[1] - a[1]) : Math.abs((p[0] - a[0]) * dy - (p[1] - a[1]) * dx) / length;
+}
+
+// Fewest points that stay within k_thin of the line (Douglas and Peucker's way).
+function thinned(points) {
+  if (points.length < 3) return points;
+  let far = 0, worst = 0;
+  for (let i = 1; i + 1 < points.length; i++) {
+    const d = apart(points[i], points[0], points.at(-1));
+    if (d > worst) [far, worst] = [i, d];
+  }
+  if (worst <= k_thin) return [points[0], points.at(-1)];
+  return [...thinned(points.slice(0, far + 1)), ...thinned(points.slice(far)).slice(1)];
+}
+
+function thinned_ring(points) {
+  let far = 0;
+  points.forEach((p, i) => {
+    if (Math.hypot(p[0] - points[0][0], p[1] - points[0][1]) > Math.hypot(points[far][0] - points[0][0], points[far][1] - points[0][1])) far = i;
+  });
+  return [...thinned(points.slice(0, far + 1)), ...thinned([...points.slice(far), points[0]]).slice(1, -1)];
+}
+
 // Tenths of a unit; points that fall together go.
 function rounded(points, closed) {
   const out = [];
@@ -98,7 +124,8 @@ export function shapes_of(tag, attrs, matrix) {
   if (paint.fill !== 'none' && (lines.length > 1 || !lines[0].closed)) throw new Error('a filled path is one closed outline, without holes');
   return lines.map((line) => {
     const [a, b, c, d, e, f] = matrix;
-    let points = rounded(line.points.map(([x, y]) => [a * x + c * y + e, b * x + d * y + f]), line.closed);
+    const placed = line.points.map(([x, y]) => [a * x + c * y + e, b * x + d * y + f]);
+    let points = rounded(line.closed ? thinned_ring(placed) : thinned(placed), line.closed);
     if (points.length < (paint.fill === 'none' ? 2 : 3)) throw new Error('is too small to be seen');
     if (paint.fill !== 'none' && crosses_itself(points)) throw new Error('a filled outline crosses itself');
     if (paint.fill !== 'none' && signed_area(points) < 0) points = points.reverse();  // clockwise on screen

@@ -109,7 +109,7 @@ Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFil
     validate_questions(of_questions);
     validate_bank(of_questions);
     validate_probing(of_procedure);
-    if (report.all_resolves())
+    if (further != nullptr && report.all_resolves())
       for (auto& finding : further(family, files.procedure.path, files.questions.path))
         report.findings().push_back(std::move(finding));
     for (const auto& texts : files.texts) check_family_texts(family, texts, report);

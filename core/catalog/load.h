@@ -34,7 +34,8 @@ using FurtherCheck = std::vector<Finding> (*)(const Family& family, const std::s
 
 // One folder assets/families/<family>. `further` is asked when every name in the family is known.
 [[nodiscard]] Loaded<Family> load_family(const Library& library, const Id& family,
-                                         const FamilyFiles& files, FurtherCheck further);
+                                         const FamilyFiles& files,
+                                         FurtherCheck further = nullptr);
 
 // assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no other
 // below finder/.

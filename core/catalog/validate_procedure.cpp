@@ -40,7 +40,8 @@ void validate_effect(const Check& check, const Effect& effect, const std::string
   for (const auto& setting : effect.set)
     expect_setting(check, setting, pointer + "/set/" + pointer_token(setting.variable));
   expect_known(check, check.family.techniques, effect.technique, pointer + "/technique", "technique");
-  if (effect.set.empty() && effect.dose == DoseChange::none)
+  const bool dose_meant = check.report.bad_form(check.file, pointer + "/dose");
+  if (effect.set.empty() && effect.dose == DoseChange::none && !dose_meant)
     check(pointer, "empty-effect", "an effect needs \"set\" or \"dose\"");
 }
 

@@ -33,6 +33,7 @@ void validate_misconception_of(const Check& check, const Question& question, con
   if (held == nullptr)
     return expect_known(check, check.family.misconceptions, option.misconception,
                         pointer + "/misconception", "misconception");
+  if (find(check.family.techniques, held->rules_out) == nullptr) return;  // told at the misconception
   const bool fits = option.technique.empty() ? holds(question.techniques, held->rules_out)
                                              : option.technique == held->rules_out;
   if (!fits)

@@ -1,14 +1,8 @@
 #include "tests/support/files.h"
 
 #include <cstdio>
-#include <cstdlib>
 
 namespace rehale::support {
-
-std::string root() {
-  const char* given = std::getenv("REHALE_ROOT");
-  return given != nullptr ? std::string(given) + '/' : std::string("./");
-}
 
 std::optional<std::string> read_file(const std::string& path) {
   std::FILE* file = std::fopen(path.c_str(), "rb");

@@ -17,7 +17,7 @@ namespace {
 using support::scripted_run;
 using support::shipped_course;
 
-class EveryFamily : public testing::TestWithParam<std::string> {
+class RunsOfEveryFamily : public testing::TestWithParam<std::string> {
  protected:
   const Course& course() {
     const Course* course = shipped_course(GetParam());
@@ -28,14 +28,14 @@ class EveryFamily : public testing::TestWithParam<std::string> {
     return *course;
   }
 };
-INSTANTIATE_TEST_SUITE_P(Shipped, EveryFamily, testing::ValuesIn(support::shipped_families()),
-                         [](const auto& info) {
-                           std::string name = info.param;
+INSTANTIATE_TEST_SUITE_P(Shipped, RunsOfEveryFamily, testing::ValuesIn(support::shipped_families()),
+                         [](const auto& family) {
+                           std::string name = family.param;
                            std::ranges::replace(name, '-', '_');
                            return name;
                          });
 
-std::vector<std::string> asked(const Run& run) {
+std::vector<std::string> asked(const check::Run& run) {
   std::vector<std::string> ids;
   for (const Given& given : run.given()) {
     ids.push_back(run.course().family.questions[static_cast<std::size_t>(given.question)].id);
@@ -43,13 +43,13 @@ std::vector<std::string> asked(const Run& run) {
   return ids;
 }
 
-TEST_P(EveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
+TEST_P(RunsOfEveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 5; ++seed) {
-    const Run run = scripted_run(it, {.lacks = {it.family.techniques[seed].id}, .seed = seed});
+    const check::Run run = scripted_run(it, {.lacks = {it.family.techniques[seed].id}, .seed = seed});
     const auto log = exchange::read_log(exchange::write_log(run.log()));
     ASSERT_TRUE(log);
-    const auto again = Run::replay(it, *log);
+    const auto again = check::Run::replay(it, *log);
     ASSERT_TRUE(again) << again.error().where << again.error().detail;
     const auto one = run.posterior().states();
     const auto other = again->posterior().states();
@@ -60,10 +60,10 @@ TEST_P(EveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
   }
 }
 
-TEST_P(EveryFamily, a_run_has_6_to_12_questions_and_none_twice) {
+TEST_P(RunsOfEveryFamily, a_run_has_6_to_12_questions_and_none_twice) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-    const Run run = scripted_run(it, {.lacks = {}, .seed = seed});
+    const check::Run run = scripted_run(it, {.lacks = {}, .seed = seed});
     ASSERT_TRUE(run.finished());
     const auto ids = asked(run);
     EXPECT_GE(ids.size(), 6U);
@@ -72,10 +72,10 @@ TEST_P(EveryFamily, a_run_has_6_to_12_questions_and_none_twice) {
   }
 }
 
-TEST_P(EveryFamily, every_critical_technique_is_probed_before_it_is_called_had) {
+TEST_P(RunsOfEveryFamily, every_critical_technique_is_probed_before_it_is_called_had) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-    const Run run = scripted_run(it, {.seed = seed});
+    const check::Run run = scripted_run(it, {.seed = seed});
     const auto verdict = run.verdict();
     for (std::size_t k = 0; k < it.family.techniques.size(); ++k) {
       if (!it.family.techniques[k].critical) continue;
@@ -92,7 +92,7 @@ TEST_P(EveryFamily, every_critical_technique_is_probed_before_it_is_called_had) 
   }
 }
 
-TEST_P(EveryFamily, the_same_seed_asks_the_same_and_two_runs_in_a_row_share_few_questions) {
+TEST_P(RunsOfEveryFamily, the_same_seed_asks_the_same_and_two_runs_in_a_row_share_few_questions) {
   const Course& it = course();
   double shared = 0;
   double all = 0;
@@ -109,9 +109,9 @@ TEST_P(EveryFamily, the_same_seed_asks_the_same_and_two_runs_in_a_row_share_few_
   EXPECT_LE(shared / all, .25) << "of the second run's questions were in the first";
 }
 
-TEST_P(EveryFamily, events_out_of_turn_are_refused_and_change_nothing) {
+TEST_P(RunsOfEveryFamily, events_out_of_turn_are_refused_and_change_nothing) {
   const Course& it = course();
-  Run run = scripted_run(it, {.seed = 3});
+  check::Run run = scripted_run(it, {.seed = 3});
   const Log before = run.log();
   const double at_ms = before.back().at_ms;
   const Id id = it.family.questions.front().id;
@@ -133,27 +133,27 @@ TEST_P(EveryFamily, events_out_of_turn_are_refused_and_change_nothing) {
   EXPECT_EQ(run.log(), before);
 }
 
-TEST_P(EveryFamily, a_log_of_another_family_or_content_is_told_apart) {
+TEST_P(RunsOfEveryFamily, a_log_of_another_family_or_content_is_told_apart) {
   const Course& it = course();
   Log log = scripted_run(it, {.seed = 3}).log();
   log.front().content = "older";
-  EXPECT_EQ(Run::replay(it, log).error().code, "begin-mismatch");
-  EXPECT_EQ(Run::replay(it, {}).error().code, "log-empty");
+  EXPECT_EQ(check::Run::replay(it, log).error().code, "begin-mismatch");
+  EXPECT_EQ(check::Run::replay(it, {}).error().code, "log-empty");
 }
 
-TEST_P(EveryFamily, every_prefix_of_a_log_is_a_run_that_can_go_on) {
+TEST_P(RunsOfEveryFamily, every_prefix_of_a_log_is_a_run_that_can_go_on) {
   const Course& it = course();
   const Log log = scripted_run(it, {.seed = 9}).log();
   for (std::size_t n = 1; n <= log.size(); ++n) {
-    const auto run = Run::replay(it, Log(log.begin(), log.begin() + static_cast<std::ptrdiff_t>(n)));
+    const auto run = check::Run::replay(it, Log(log.begin(), log.begin() + static_cast<std::ptrdiff_t>(n)));
     ASSERT_TRUE(run);
     EXPECT_TRUE(run->open_question() || run->next_question() || n == log.size());
   }
 }
 
-TEST_P(EveryFamily, cards_never_lie_in_a_right_order_at_first_and_orders_are_permutations) {
+TEST_P(RunsOfEveryFamily, cards_never_lie_in_a_right_order_at_first_and_orders_are_permutations) {
   const Course& it = course();
-  const Run run = scripted_run(it, {.seed = 4});
+  const check::Run run = scripted_run(it, {.seed = 4});
   for (int n = 0; n < static_cast<int>(it.family.questions.size()); ++n) {
     const auto& question = it.family.questions[static_cast<std::size_t>(n)];
     auto order = run.shown_order(n);
@@ -171,7 +171,7 @@ TEST_P(EveryFamily, cards_never_lie_in_a_right_order_at_first_and_orders_are_per
   }
 }
 
-TEST_P(EveryFamily, the_right_answer_is_marked_right_and_not_sure_never_wrong) {
+TEST_P(RunsOfEveryFamily, the_right_answer_is_marked_right_and_not_sure_never_wrong) {
   const Course& it = course();
   for (const auto& question : it.family.questions) {
     const auto right = mark_answer(it.family, question, right_answer(it.family, question));
@@ -186,7 +186,7 @@ TEST_P(EveryFamily, the_right_answer_is_marked_right_and_not_sure_never_wrong) {
   }
 }
 
-TEST_P(EveryFamily, every_piece_of_every_question_gets_a_column_it_has) {
+TEST_P(RunsOfEveryFamily, every_piece_of_every_question_gets_a_column_it_has) {
   const Course& it = course();
   for (std::size_t n = 0; n < it.family.questions.size(); ++n) {
     const auto& question = it.family.questions[n];

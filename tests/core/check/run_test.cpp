@@ -60,13 +60,13 @@ TEST_P(RunsOfEveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
   }
 }
 
-TEST_P(RunsOfEveryFamily, a_run_has_6_to_12_questions_and_none_twice) {
+TEST_P(RunsOfEveryFamily, a_run_has_8_to_12_questions_and_none_twice) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
     const check::Run run = scripted_run(it, {.lacks = {}, .seed = seed});
     ASSERT_TRUE(run.finished());
     const auto ids = asked(run);
-    EXPECT_GE(ids.size(), 6U);
+    EXPECT_GE(ids.size(), 8U);
     EXPECT_LE(ids.size(), 12U);
     EXPECT_EQ(std::set<std::string>(ids.begin(), ids.end()).size(), ids.size());
   }

@@ -1,0 +1,48 @@
+// Every interface sentence a screen asks for is listed in interface_keys.cpp and stands in every
+// language's file; none is listed that no screen asks for.
+import assert from 'node:assert/strict';
+import { readFileSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+
+const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
+const screens = path.join(root, 'web/screens');
+const sources = readdirSync(screens).filter((name) => name.endsWith('.cpp') && name !== 'interface_keys.cpp')
+  .map((name) => readFileSync(path.join(screens, name), 'utf8')).join('\n');
+const listed = new Set(readFileSync(path.join(screens, 'interface_keys.cpp'), 'utf8').match(/"[a-z0-9-]+(\/[a-z0-9-]+)*"/g)
+  .map((word) => word.slice(1, -1)).filter((word) => word !== 'missing-text'));
+
+function flatten(value, at, into) {
+  for (const [key, inner] of Object.entries(value)) {
+    if (typeof inner === 'object') flatten(inner, [...at, key], into);
+    else if (typeof inner === 'string') into.set([...at, key].join('/'), inner);
+  }
+  return into;
+}
+
+const texts = readdirSync(path.join(root, 'assets/text')).map((name) => [name,
+  flatten(JSON.parse(readFileSync(path.join(root, 'assets/text', name), 'utf8')), [], new Map())]);
+
+test('every path named in a screen is listed', () => {
+  const named = [...sources.matchAll(/say\("([^"]+)"\)/g)].map((hit) => hit[1]).filter((name) => !name.endsWith('/'));
+  assert.ok(named.length > 40);
+  for (const name of named) assert.ok(listed.has(name), `${name} is shown but not in interface_keys.cpp`);
+});
+
+test('every listed path can be reached from a screen', () => {
+  for (const name of listed) {
+    // whole, or put together from its first part: say("families/" + family + "/name")
+    const parts = name.split('/');
+    const whole = sources.includes(`"${name}"`);
+    const lead = parts.length > 1 && new RegExp(`"(${parts[0]}/|${parts.slice(0, 2).join('/')}/)"|"${parts.slice(0, -1).join('/')}"`).test(sources);
+    const last = sources.includes(`"${parts.at(-1)}"`) && sources.includes(`"${parts[0]}/"`);
+    assert.ok(whole || lead || last || parts[0] === 'about', `${name} is listed but no screen shows it`);
+  }
+});
+
+for (const [name, sentences] of texts) {
+  test(`assets/text/${name} has every listed sentence`, () => {
+    for (const key of listed) assert.ok(sentences.get(key)?.trim(), `${key} is missing`);
+  });
+}

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/exchange/run_json.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
 
@@ -49,6 +50,10 @@ void App::show_trouble(const std::string& title, Troubles findings) {
   shell::redraw();
 }
 
+void App::show_error(const Error& error) {
+  show_trouble("trouble/run", {{"", error.where, error.code, error.detail}});
+}
+
 void App::pick_family(const catalog::Id& family) {
   picked_ = family;
   where = Where::loading;
@@ -66,7 +71,7 @@ void App::pick_family(const catalog::Id& family) {
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
   const auto begun = session.begin(family->course, seed(), shell::now_ms());
-  if (!begun) return show_trouble("trouble/run", {{"", begun.error().where, begun.error().code, begun.error().detail}});
+  if (!begun) return show_error(begun.error());
   next_question();
 }
 
@@ -94,7 +99,7 @@ void App::fresh_draft(int index) {
 
 void App::give(const check::Answer& answer) {
   const auto given = session.answer(answer, shell::now_ms());
-  if (!given) return show_trouble("trouble/run", {{"", given.error().where, given.error().code, given.error().detail}});
+  if (!given) return show_error(given.error());
   next_question();
 }
 
@@ -112,7 +117,7 @@ void App::begin_practice() {
 
 void App::give_practice(const check::Answer& answer) {
   auto marking = session.answer_practice(answer, shell::now_ms());
-  if (!marking) return show_trouble("trouble/run", {{"", marking.error().where, marking.error().code, marking.error().detail}});
+  if (!marking) return show_error(marking.error());
   revealed = *std::move(marking);
 }
 
@@ -143,6 +148,10 @@ const std::string& App::tell(const std::string& path) const {
 
 const catalog::Question& App::question(int index) const {
   return session.family().questions[static_cast<std::size_t>(index)];
+}
+
+std::string App::export_run() const {
+  return session.running() ? exchange::write_log(session.run().log()) : std::string();
 }
 
 void App::frame() {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "web/kit/kit.h"
+#include "web/kit/scene_play.h"
 #include "web/screens/content_store.h"
 #include "web/screens/session.h"
 
@@ -46,6 +47,7 @@ struct App {
   int mending = 0;                         // place in advice().to_mend
   bool asks_to_leave = false;
   Trouble trouble;
+  kit::ScenePlay play;  // of the big picture
 
   void start();   // once, before the first frame
   void frame();   // draws the one screen
@@ -65,11 +67,15 @@ struct App {
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
   [[nodiscard]] const std::string& tell(const std::string& path) const;
   [[nodiscard]] const catalog::Question& question(int index) const;
+  // The event log as JSON; "" before a run.
+  [[nodiscard]] std::string export_run() const;
+
   [[nodiscard]] const catalog::Id& picked() const { return picked_; }
 
  private:
   void fresh_draft(int question);
   void show_trouble(const std::string& title, Troubles findings);
+  void show_error(const Error& error);
   [[nodiscard]] std::uint64_t seed();
   catalog::Id picked_;
 };

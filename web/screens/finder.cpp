@@ -23,7 +23,7 @@ void draw_found(App& app) {
     return;
   }
   kit::picture(ui, {.id = "picture", .alternative = app.say("families/" + family + "/tell"),
-                    .draw = scene_picture(app, family, {"open"})});
+                    .draw = moving_picture(app, family, {"open"})});
   kit::heading(ui, "title", app.say("families/" + family + "/name"));
   kit::paragraph(ui, "tell", app.say("families/" + family + "/tell"));
   kit::paragraph(ui, "check", app.say("finder-end/looks-like"), kit::Ink::soft);

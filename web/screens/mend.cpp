@@ -74,7 +74,7 @@ void draw_mend(App& app) {
   const auto pose = mend_pose(app, app.mending);
   if (!pose.empty()) {
     kit::picture(ui, {.id = "picture", .alternative = pose_words(app, pose),
-                      .draw = scene_picture(app, app.session.family_id(), pose)});
+                      .draw = moving_picture(app, app.session.family_id(), pose)});
   }
   kit::heading(ui, "title", mend_words(app, app.mending, "name"));
   draw_words(app, item);

@@ -85,7 +85,7 @@ void draw_question_body(App& app, const check::Marking* revealed) {
   const bool done = revealed != nullptr;
   if (!asked.pose.empty()) {
     kit::picture(*app.ui, {.id = "picture", .alternative = pose_words(app, asked.pose),
-                           .draw = scene_picture(app, app.session.family_id(), asked.pose)});
+                           .draw = moving_picture(app, app.session.family_id(), asked.pose)});
   }
   kit::heading(*app.ui, "ask", ask_words(app, asked), kit::Heading::question);
   const std::vector<int> shown = app.session.run().shown_order(app.draft.question);

@@ -16,7 +16,7 @@ void draw_ready(App& app) {
   kit::Ui& ui = *app.ui;
   const auto top = kit::begin_screen(ui, {.id = "ready", .title = app.say("ready/title"), .back = true});
   kit::picture(ui, {.id = "picture", .alternative = app.tell("tell"),
-                    .draw = scene_picture(app, app.picked(), {"open"})});
+                    .draw = moving_picture(app, app.picked(), {"open"})});
   kit::heading(ui, "title", app.tell("name"));
   kit::paragraph(ui, "lead", app.say("ready/lead"));
   kit::bullets(ui, "how", {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});

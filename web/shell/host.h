@@ -57,7 +57,7 @@ double now_ms();             // monotonic; only for durations the person makes
 Viewport viewport();
 Preferences preferences();
 Pointer pointer();
-std::uint64_t random_seed();                           // from the browser's random device
+std::uint64_t random_seed();  // from the browser's random device; below 2^53, so that it fits a link
 std::string launch_option(std::string_view name);  // "?seed=7" -> launch_option("seed") == "7"; "" if absent
 
 // Something changed: draw this many frames, then rest. The cause is listed by ?debug.
@@ -74,6 +74,7 @@ void fetch_text(std::string path, std::function<void(Result<std::string>)> done)
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way out.
 void show_error_panel(std::string_view title, std::string_view detail);
+void reload();  // the page, from the start
 
 // Both faces as TTF bytes, there from the start; handed out once (kit copies them).
 struct Fonts {

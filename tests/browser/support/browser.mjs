@@ -1,0 +1,60 @@
+// Debian's Chromium for tests: start it, open a page as a phone, tablet or screen would, end it.
+// One browser at a time: callers run under a lock or one test file after the other.
+import { existsSync } from 'node:fs';
+import { chromium } from 'playwright-core';
+
+const k_program = '/usr/bin/chromium';
+const k_flags = [
+  '--no-sandbox', '--no-first-run', '--disable-quic', '--disable-background-networking',
+  '--disable-component-update', '--disable-sync', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
+];
+
+export const k_sizes = {
+  phone: { width: 360, height: 640 }, tablet: { width: 768, height: 1024 }, screen: { width: 1920, height: 1080 },
+};
+
+export async function launch(flags = []) {
+  if (!existsSync(k_program)) throw new Error(`${k_program} is missing: ci/setup browser installs it`);
+  return chromium.launch({ executablePath: k_program, headless: true, args: [...k_flags, ...flags] });
+}
+
+// wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script)}.
+// page.complaints holds console errors and uncaught exceptions.
+export async function openPage(browser, url, wish = {}) {
+  const context = await browser.newContext({
+    viewport: wish.size ?? k_sizes.phone, deviceScaleFactor: wish.density ?? 1, hasTouch: wish.touch ?? false,
+    colorScheme: wish.dark ? 'dark' : 'light', reducedMotion: wish.calm ? 'reduce' : 'no-preference',
+    forcedColors: wish.forced ? 'active' : 'none', locale: wish.locale ?? 'en-GB', ...wish.context,
+  });
+  const page = await context.newPage();
+  page.complaints = [];
+  page.on('console', (message) => { if (message.type() === 'error') page.complaints.push(message.text()); });
+  page.on('pageerror', (error) => page.complaints.push(String(error)));
+  if (wish.before) await page.addInitScript(wish.before);
+  if (wish.route) await wish.route(page);
+  await page.goto(url);
+  return page;
+}
+
+export const probe = (page, options = {}) => page.evaluate((wanted) => window.rehale.probe?.(wanted), options);
+
+// Resolves once the page has started and drawn no frame for `quiet` ms.
+export async function waitForIdle(page, { quiet = 120, within = 15_000 } = {}) {
+  await page.waitForFunction(([still]) => {
+    const { rehale } = window;
+    if (rehale?.problem) return true;
+    if (!rehale?.started || !rehale.probe) return false;
+    const { frames, pending } = rehale.probe();
+    const seen = (window.lastSeen ??= { frames: -1, at: 0 });
+    if (pending || frames !== seen.frames) Object.assign(seen, { frames, at: performance.now() });
+    return frames > 0 && performance.now() - seen.at >= still;
+  }, [quiet], { timeout: within, polling: 30 });
+}
+
+export async function openApp(browser, url, wish = {}) {
+  const page = await openPage(browser, url, wish);
+  await waitForIdle(page);
+  return page;
+}
+
+export async function closePage(page) { await page.context().close(); }

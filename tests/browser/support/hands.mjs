@@ -1,0 +1,78 @@
+// What a person does, found through the accessibility tree alone: by mouse, by touch, by keyboard.
+import { waitForIdle } from './browser.mjs';
+
+const k_echo_ms = 420;  // web/js/pointer.js drops a second tap on the same place within 400 ms
+const lastTap = new WeakMap();
+
+export const find = (page, role, name, options = {}) =>
+  page.getByRole(role, { ...(name !== undefined && { name }), exact: true, ...options });
+
+export async function middleOf(locator) {
+  const box = await locator.boundingBox();
+  if (!box) throw new Error(`not on the page: ${locator}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+async function clearOfEcho(page) {
+  const since = Date.now() - (lastTap.get(page) ?? 0);
+  if (since < k_echo_ms) await page.waitForTimeout(k_echo_ms - since);
+}
+
+// A finger at the middle of the element. The context needs {touch: true}.
+export async function tap(page, locator) {
+  const { x, y } = await middleOf(locator);
+  await clearOfEcho(page);
+  await page.touchscreen.tap(x, y);
+  lastTap.set(page, Date.now());
+  await waitForIdle(page);
+}
+
+export async function clickAt(page, locator) {
+  const { x, y } = await middleOf(locator);
+  await clearOfEcho(page);
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.up();
+  lastTap.set(page, Date.now());
+  await waitForIdle(page);
+}
+
+// A finger through a list of points, one every 16 ms; end: 'up', 'cancel' or 'stay'.
+export async function drag(page, points, end = 'up') {
+  const client = (page.touchClient ??= await page.context().newCDPSession(page));
+  const send = (type, touchPoints) => client.send('Input.dispatchTouchEvent', { type, touchPoints });
+  await send('touchStart', [points[0]]);
+  for (const point of points.slice(1)) {
+    await page.waitForTimeout(16);
+    await send('touchMove', [point]);
+  }
+  if (end === 'up') await send('touchEnd', []);
+  if (end === 'cancel') await send('touchCancel', []);
+  await page.waitForTimeout(50);
+}
+
+export async function press(page, key, times = 1) {
+  for (let n = 0; n < times; n += 1) await page.keyboard.press(key);
+  await waitForIdle(page);
+}
+
+// The element that has the focus, as role and name of the accessibility tree.
+export async function focused(page) {
+  return page.evaluate(() => {
+    const e = document.activeElement;
+    if (!e || e === document.body) return { role: '', name: '', id: '' };
+    const role = e.getAttribute('role') ?? (e.tagName === 'INPUT' ? e.type : e.tagName.toLowerCase());
+    return { role, name: e.ariaLabel ?? e.textContent, id: e.dataset.id ?? '' };
+  });
+}
+
+// Tab (or Shift+Tab) until that element has the focus. Only keys; throws when it is not reached.
+export async function tabTo(page, role, name, { back = false, most = 60 } = {}) {
+  const wanted = await find(page, role, name).elementHandle({ timeout: 2000 });
+  for (let n = 0; n < most; n += 1) {
+    if (await wanted.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press(back ? 'Shift+Tab' : 'Tab');
+    await waitForIdle(page);
+  }
+  throw new Error(`${role} '${name}' is not reached by Tab`);
+}

@@ -1,0 +1,62 @@
+// Runs before everything else and without it: the error panel, and a watch over the start. Plain old
+// script, so that it also answers in browsers that cannot read modules. Must not need any other file.
+(function () {
+  'use strict';
+  var SLOW_AFTER_MS = 15000;  // a slow phone on a slow line is done in 5 s
+  var rehale = (window.rehale = { buildId: '', started: false, problem: '', errors: [] });
+  var meta = document.querySelector('meta[name="build"]');
+  if (meta) rehale.buildId = meta.content;
+
+  function byId(id) { return document.getElementById(id); }
+
+  // The first problem stays: what follows from it says less. technical: for the person who mends it.
+  rehale.showProblem = function (title, detail, technical) {
+    if (rehale.problem) return;
+    rehale.problem = title;
+    byId('problem-title').textContent = title;
+    byId('problem-detail').textContent = detail;
+    byId('problem-technical').textContent = technical || '';
+    byId('problem-more').hidden = !technical;
+    byId('problem').hidden = false;
+    byId('stage').hidden = true;
+    if (byId('skeleton')) byId('skeleton').hidden = true;
+    document.title = title;
+    byId('problem-title').focus();
+  };
+
+  function note(text) {
+    rehale.errors.push(String(text).slice(0, 500));
+    if (rehale.errors.length > 20) rehale.errors.shift();
+  }
+
+  // An error of our own scripts leaves the page half working: better to say so.
+  // Browser extensions' errors, and ResizeObserver's harmless one (no error object), are only noted.
+  window.addEventListener('error', function (event) {
+    var element = event.target && event.target.tagName ? event.target : null;
+    note(element ? 'did not load: ' + (element.src || element.href) : event.message);
+    if (element) {
+      if (element.tagName !== 'SCRIPT' && element.rel !== 'stylesheet') return;
+      rehale.showProblem('A part of this page did not arrive.',
+        'Check that you are online. Then load the page again.', element.src || element.href);
+    } else if (event.error && String(event.filename).indexOf(location.origin) === 0) {
+      if (rehale.stop) rehale.stop();
+      rehale.showProblem(rehale.started ? 'This page has stopped.' : 'This page cannot start here.',
+        rehale.started ? 'Please load it again. You may have to start over.'
+          : 'Please update your browser, or use another one.', event.message);
+    }
+  }, true);
+  window.addEventListener('unhandledrejection', function (event) {
+    note((event.reason && event.reason.message) || event.reason);
+  });
+
+  document.addEventListener('DOMContentLoaded', function () {
+    byId('problem-reload').addEventListener('click', function () { location.reload(); });
+    if (!('noModule' in document.createElement('script')) || typeof WebAssembly !== 'object') {
+      rehale.showProblem('Your browser cannot run this page.',
+        'Please update your browser, or use another one.', 'no WebAssembly or no script modules');
+    }
+  });
+  setTimeout(function () {
+    if (!rehale.started && byId('slow')) byId('slow').hidden = false;
+  }, SLOW_AFTER_MS);
+})();

@@ -1,0 +1,175 @@
+// Entry: puts the parts together and starts the app. A table of contents; the parts decide.
+
+import { Bridge, SEPARATOR } from './bridge.js';
+import { showDebug } from './debug.js';
+import { fetchBytes } from './fetch_text.js';
+import { listenToKeys, watchInputKind } from './keys.js';
+import { makeAnnouncer } from './live.js';
+import { loadFonts, loadModule } from './load.js';
+import { Loop } from './loop.js';
+import { MirrorActions } from './mirror_actions.js';
+import { MirrorFocus } from './mirror_focus.js';
+import { Mirror } from './mirror.js';
+import { openPageApi } from './page_api.js';
+import { Painter } from './painter.js';
+import { PointerInput } from './pointer.js';
+import { readPreferences, watchPreferences } from './preferences.js';
+import { kindOfCrash, kindOfStart, showProblem } from './problems.js';
+import { watchSize } from './stage.js';
+
+const CONTEXT_BACK_WITHIN_MS = 8000;
+const byId = (id) => document.getElementById(id);
+const options = new URLSearchParams(location.search);
+
+let size, nextFrame, painter;
+
+const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
+const announce = makeAnnouncer(byId('polite'), byId('urgent'));
+const pointer = new PointerInput({
+  send: (what, kind, x, y) => bridge.call('pointer', what, kind, x, y),
+  sendWheel: (notches) => bridge.call('wheel', notches),
+});
+const actions = new MirrorActions(mirror, {
+  press: (id) => bridge.hear('press', id),
+  setNumber: (id, number) => bridge.hear('setNumber', id, number),
+  pointer,
+});
+const focus = new MirrorFocus(mirror, {
+  told: (id, byKeyboard) => bridge.hear('focus', id, byKeyboard ? 1 : 0),
+  isPointerDown: () => pointer.isDown,
+});
+
+// What C++ says. The mirror waits until its frame is over: changing the page may call C++ again.
+const bridge = new Bridge({
+  crashed: (error) => stop(() => showProblem(kindOfCrash(error), error)),
+  handlers: {
+    askFrame: (cause) => loop.askFrame(cause),
+    askWake: (_, atMs) => loop.askWake(atMs),
+    mirror: (text) => { nextFrame = JSON.parse(text); },
+    focus: (id) => focus.want(id),
+    announce: (text, urgent) => announce(text, urgent === 1),
+    reload: () => location.reload(),
+    fetch: (path, ticket) => answerFetch(path, ticket),
+    stop: (text) => {
+      const [title, detail] = text.split(SEPARATOR);
+      stop(() => window.rehale.showProblem(title, detail));
+    },
+  },
+});
+
+const loop = new Loop({
+  wake: () => bridge.call('wake'),
+  draw: () => {
+    bridge.call('frame');
+    if (!bridge.alive) return;
+    const frame = nextFrame;
+    nextFrame = undefined;
+    focus.during(() => { if (frame) mirror.update(frame); });
+    if (!loop.pending) actions.settle();
+    if (frame) byId('skeleton')?.remove();
+  },
+});
+
+function stop(tell) {
+  loop.stop();
+  bridge.alive = false;
+  tell();
+}
+
+async function answerFetch(path, ticket) {
+  try {
+    bridge.hear('fetched', await fetchBytes(path), ticket);
+  } catch (error) {
+    bridge.hear('fetchFailed', [error.code ?? 'network', path, error.detail ?? String(error)].join(SEPARATOR), ticket);
+  }
+}
+
+function redraw(cause, frames = 3) { bridge.hear('redraw', cause, frames); }
+
+function openPainter() {
+  let timer;
+  const giveUp = () => {
+    if (document.hidden) timer = setTimeout(giveUp, CONTEXT_BACK_WITHIN_MS);  // it comes back when seen
+    else stop(() => showProblem('gone', 'WebGL context lost, not restored'));
+  };
+  painter = new Painter(byId('canvas'), {
+    onLost: () => {
+      loop.block(true);
+      timer = setTimeout(giveUp, CONTEXT_BACK_WITHIN_MS);
+    },
+    onBack: () => {
+      clearTimeout(timer);
+      bridge.call('context_back');
+      loop.block(false);
+      redraw('context back');
+    },
+  });
+}
+
+function page() {
+  return {
+    tell: (...parts) => bridge.tell(...parts),
+    random: randomWhole,
+    texture: (...parts) => painter.texture(...parts),
+    forgetTexture: (id) => painter.forgetTexture(id),
+    drawBegin: (width, height) => painter.drawBegin(size.pixels, width, height),
+    drawList: (...parts) => painter.drawList(...parts),
+    drawCall: (...parts) => painter.drawCall(...parts),
+  };
+}
+
+function randomWhole() {
+  const [high, low] = crypto.getRandomValues(new Uint32Array(2));
+  return (high >>> 11) * 2 ** 32 + low;
+}
+
+function tellSize() { bridge.call('viewport', size.width, size.height, size.density); }
+
+function tellPreferences() {
+  const { flags, rootFontPx, language } = readPreferences();
+  bridge.call('preferences', flags, rootFontPx);
+  bridge.hear('language', language);
+}
+
+function listen() {
+  watchSize(byId('stage'), (now) => { size = now; tellSize(); redraw('resize'); });
+  watchPreferences(byId('rem'), () => { tellPreferences(); redraw('preferences'); });
+  document.addEventListener('visibilitychange', () => {
+    if (!document.hidden) { redraw('visible'); loop.payOwed(); }
+  });
+  window.addEventListener('pageshow', (event) => { if (event.persisted) redraw('page shown'); });
+  pointer.listen(byId('stage'));
+  watchInputKind();
+  listenToKeys({
+    dismiss: () => bridge.hear('dismiss', mirror.modal),
+    scroll: (px) => bridge.hear('scroll', '', px),
+  });
+}
+
+async function start() {
+  try {
+    openPainter();
+  } catch (error) {
+    return showProblem('webgl', error);
+  }
+  const fonts = loadFonts();
+  fonts.catch(() => {});  // told below, after the module
+  const wasm = await loadModule(page(), {
+    onAbort: (what) => stop(() => showProblem(kindOfCrash(what), what)),
+    onPrint: (text) => console.warn(text),
+  });
+  bridge.connect(wasm);
+  const [regular, bold] = await fonts;
+  bridge.hear('fontRegular', regular);
+  bridge.hear('fontBold', bold);
+  for (const [name, value] of options) bridge.hear('option', `${name}=${value}`);
+  tellPreferences();
+  listen();
+  bridge.call('start');
+  window.rehale.started = true;
+}
+
+window.rehale.stop = () => stop(() => {});
+openPageApi({ bridge, loop, mirror, painter: () => painter });
+if (options.has('debug')) showDebug({ loop, mirror });
+start().catch((error) => stop(() => showProblem(kindOfStart(error), error)));

@@ -1,0 +1,77 @@
+// Inside of the shell: what both hosts share, and the seam that each of them fills (platform::…).
+// For files of web/shell only. Must not know the browser.
+#pragma once
+
+#include <functional>
+#include <limits>
+#include <map>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "web/shell/app.h"
+#include "web/shell/host.h"
+
+struct ImDrawData;
+
+namespace rehale::shell {
+
+using FetchDone = std::function<void(Result<std::string>)>;
+
+struct State {
+  App app;
+  Fonts fonts;
+  Preferences preferences;
+  Viewport viewport;
+  Pointer pointer;
+  std::map<std::string, std::string, std::less<>> options;
+
+  std::vector<MirrorAction> actions;
+  std::string focused_id;
+  MirrorFrame shown;  // what the mirror shows now
+
+  int next_ticket = 1;
+  std::map<int, FetchDone> fetches;                         // on their way
+  std::vector<std::pair<FetchDone, Result<std::string>>> arrived;  // told before the next frame
+
+  int frames_left = 0;
+  bool frame_asked = false, in_frame = false, started = false, stopped = false;
+  const char* cause = "";
+  double deadline_ms = std::numeric_limits<double>::infinity();
+  double last_frame_ms = 0;
+};
+
+State& state();
+
+// ---- host.cpp: what a host tells the shell
+void start_app();          // once, when fonts, preferences, options and viewport are set
+void draw_frame();         // the frame that platform::ask_frame asked for
+void wake_by_timer();      // the moment that platform::ask_wake asked for
+void push_action(MirrorAction action);
+void focus_changed(std::string id, bool by_keyboard);  // empty id: no mirror element has it now
+void fetch_arrived(int ticket, Result<std::string> text);
+
+// ---- imgui_frame.cpp
+enum class PointerEvent : unsigned char { move, down, up, cancel, leave };
+void open_imgui();
+void push_pointer(PointerEvent event, Pointer::Kind kind, float x, float y);
+void push_wheel(float notches);  // up is positive
+void run_imgui_frame();          // NewFrame, the app, Render, platform::draw
+
+// ---- filled by host_web.cpp or host_null.cpp
+namespace platform {
+double now_ms();
+void ask_frame(const char* cause);
+void ask_wake(double at_ms);
+void show_mirror(const MirrorFrame& frame);
+void focus(std::string_view id);
+void announce(std::string_view text, bool urgent);
+void fetch(int ticket, std::string_view path);
+void stop(std::string_view title, std::string_view detail);
+void reload();
+double random_whole();  // below 2^53
+void draw(ImDrawData* data);
+}  // namespace platform
+
+}  // namespace rehale::shell

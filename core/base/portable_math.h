@@ -13,7 +13,8 @@ namespace rehale {
 
 namespace portable_math_detail {
 
-// ln 2 in two parts: the first has 32 bits, so k * first is exact for every exponent k.
+inline constexpr double k_ln2 = 0x1.62e42fefa39efp-1;
+// The same in two parts: the first has 32 bits, so k * first is exact for every exponent k.
 inline constexpr double k_ln2_high = 0x1.62e42fee00000p-1;
 inline constexpr double k_ln2_low = 0x1.a39ef35793c76p-33;
 
@@ -68,7 +69,7 @@ constexpr double log_of_normal(double x) {
   const Cell& cell = k_cells[static_cast<std::size_t>((from_start >> k_cell_shift) & 127U)];
   const double r = (m - cell.centre) * cell.inverse;  // the difference is exact
   const auto k = static_cast<double>(static_cast<std::int32_t>(exponent));
-  return (k * k_ln2_high + cell.log) + (r + (log1p_tail(r) + k * k_ln2_low));
+  return (k * k_ln2 + cell.log) + (r + log1p_tail(r));
 }
 
 }  // namespace portable_math_detail
@@ -81,7 +82,7 @@ constexpr double log_of_normal(double x) {
   if (x >= Limits::min() && x <= Limits::max()) return log_of_normal(x);
   if (x > 0) {
     if (x > Limits::max()) return x;
-    return log_of_normal(x * 0x1p54) - 54 * (k_ln2_high + k_ln2_low);  // subnormal
+    return log_of_normal(x * 0x1p54) - 54 * k_ln2;  // subnormal
   }
   return x == 0 ? -Limits::infinity() : Limits::quiet_NaN();
 }

@@ -4,6 +4,7 @@
 #include <bit>
 #include <cstddef>
 #include <functional>
+#include <utility>
 
 namespace rehale::mastery {
 namespace {
@@ -14,9 +15,7 @@ struct Several {
   double least = 0;
 };
 
-Several best_several(double missing, std::size_t place, std::span<const Offer> offers) {
-  std::vector<double> adds;
-  for (const Offer& offer : offers) adds.push_back(offer.adds[place]);
+Several best_several(double missing, std::vector<double> adds) {
   std::sort(adds.begin(), adds.end(), std::greater<>());
   double sum = 0;
   for (std::size_t n = 0; n < adds.size(); ++n) {
@@ -43,22 +42,28 @@ std::vector<int> fewest_sets(Bits elements, const std::vector<Bits>& sets) {
 
 }  // namespace
 
-Cover plan_cover(std::span<const double> missing, std::span<const Offer> offers) {
-  Cover cover{0, std::vector<bool>(offers.size(), false)};
-  std::vector<Bits> covers(offers.size(), 0);
+Cover plan_cover(std::span<const double> missing, std::span<const double> offers) {
+  const std::size_t items = missing.empty() ? 0 : offers.size() / missing.size();
+  const auto adds = [&](std::size_t item, std::size_t place) {
+    return offers[item * missing.size() + place];
+  };
+  Cover cover{0, std::vector<bool>(items, false)};
+  std::vector<Bits> covers(items, 0);
   Bits by_one = 0;
-  for (std::size_t place = 0; place < missing.size(); ++place) {
-    for (std::size_t i = 0; i < offers.size(); ++i) {
-      if (offers[i].adds[place] >= missing[place]) covers[i] |= bit(static_cast<int>(place));
+  for (std::size_t item = 0; item < items; ++item) {
+    for (std::size_t place = 0; place < missing.size(); ++place) {
+      if (adds(item, place) >= missing[place]) covers[item] |= bit(static_cast<int>(place));
     }
+    by_one |= covers[item];
   }
-  for (const Bits set : covers) by_one |= set;
   for (std::size_t place = 0; place < missing.size(); ++place) {
     if ((by_one & bit(static_cast<int>(place))) != 0) continue;
-    const Several several = best_several(missing[place], place, offers);
+    std::vector<double> column;
+    for (std::size_t item = 0; item < items; ++item) column.push_back(adds(item, place));
+    const Several several = best_several(missing[place], std::move(column));
     cover.fewest += several.count;
-    for (std::size_t i = 0; i < offers.size() && several.count > 0; ++i) {
-      if (offers[i].adds[place] >= several.least) cover.is_step[i] = true;
+    for (std::size_t item = 0; item < items && several.count > 0; ++item) {
+      if (adds(item, place) >= several.least) cover.is_step[item] = true;
     }
   }
   std::vector<Bits> sets = covers;
@@ -66,8 +71,8 @@ Cover plan_cover(std::span<const double> missing, std::span<const Offer> offers)
   sets.erase(std::unique(sets.begin(), sets.end()), sets.end());
   const std::vector<int> fewest = fewest_sets(by_one, sets);
   cover.fewest += fewest[by_one];
-  for (std::size_t i = 0; i < offers.size(); ++i) {
-    if (fewest[by_one & ~covers[i]] < fewest[by_one]) cover.is_step[i] = true;
+  for (std::size_t item = 0; item < items; ++item) {
+    if (fewest[by_one & ~covers[item]] < fewest[by_one]) cover.is_step[item] = true;
   }
   return cover;
 }

@@ -98,14 +98,15 @@ void Diagnosis::answer(int item, std::span<const int> columns) {
   sums_.sum(posterior_.states());
 }
 
-double Diagnosis::index_of(int item, const Worth& worth) const {
-  const Item& asked = bank_->items[static_cast<std::size_t>(item)];
-  double index = plan_.aim == Aim::decision ? worth.decision : worth.whole;
-  if ((asked.touches() & unprobed()) != 0) index *= plan_.unprobed_boost;
+// The index of the plan, with what keeps a run varied and complete.
+double Diagnosis::index_of(const Candidate& candidate, Bits unprobed) const {
+  double index = plan_.aim == Aim::decision ? candidate.worth.decision : candidate.worth.whole;
+  if ((candidate.touches & unprobed) != 0) index *= plan_.unprobed_boost;
+  const int kind = bank_->items[static_cast<std::size_t>(candidate.item)].kind;
   const std::size_t last_two = asked_.size() < 2 ? asked_.size() : 2;
   for (std::size_t back = 1; back <= last_two; ++back) {
     const auto before = static_cast<std::size_t>(asked_[asked_.size() - back]);
-    if (bank_->items[before].kind == asked.kind) index *= plan_.same_kind;
+    if (bank_->items[before].kind == kind) index *= plan_.same_kind;
   }
   return index;
 }
@@ -113,32 +114,40 @@ double Diagnosis::index_of(int item, const Worth& worth) const {
 std::vector<Diagnosis::Candidate> Diagnosis::candidates() const {
   std::vector<bool> used(bank_->items.size(), false);
   for (const int item : asked_) used[static_cast<std::size_t>(item)] = true;
+  const Bits open = unprobed();
   std::vector<Candidate> list;
+  list.reserve(used.size());
   for (std::size_t i = 0; i < used.size(); ++i) {
     if (used[i]) continue;
-    const int item = static_cast<int>(i);
-    const Worth now = worth_of(item);
-    list.push_back({item, bank_->items[i].touches(), now, index_of(item, now), false});
+    const Item& item = bank_->items[i];
+    Candidate& made = list.emplace_back();
+    made.item = static_cast<int>(i);
+    made.touches = item.touches();
+    made.worth = worth(bank_->model, sums_, item);
+    made.index = index_of(made, open);
   }
   return list;
 }
 
 // Marks the items that shorten the plan to cover what is unprobed; returns the plan's length.
 int Diagnosis::mark_steps(std::vector<Candidate>& list) const {
-  const Bits wanted = unprobed();
+  const Bits open = unprobed();
+  if (open == 0) return 0;
   std::vector<double> missing;
-  std::vector<Offer> offers(list.size());
   for (int k = 0; k < bank_->model.techniques; ++k) {
-    if ((wanted & bit(k)) == 0) continue;
+    if ((open & bit(k)) == 0) continue;
     missing.push_back(plan_.probe_nats - told_[static_cast<std::size_t>(k)]);
-    for (std::size_t i = 0; i < list.size(); ++i) {
-      const Item& item = bank_->items[static_cast<std::size_t>(list[i].item)];
-      const bool direct = (list[i].touches & bit(k)) != 0;
-      offers[i].item = list[i].item;
-      offers[i].adds.push_back(direct ? told_now(item, list[i].worth, k) : 0);
+  }
+  std::vector<double> offers;
+  offers.reserve(list.size() * missing.size());
+  for (const Candidate& candidate : list) {
+    const Item& item = bank_->items[static_cast<std::size_t>(candidate.item)];
+    for (int k = 0; k < bank_->model.techniques; ++k) {
+      if ((open & bit(k)) == 0) continue;
+      const bool direct = (candidate.touches & bit(k)) != 0;
+      offers.push_back(direct ? told_now(item, candidate.worth, k) : 0);
     }
   }
-  if (missing.empty()) return 0;
   const Cover cover = plan_cover(missing, offers);
   for (std::size_t i = 0; i < list.size(); ++i) list[i].covers = cover.is_step[i];
   return cover.fewest;

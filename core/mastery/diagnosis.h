@@ -27,7 +27,7 @@ struct Plan {
   double useful_nats = .02;         // no item tells this much: stop
   double unprobed_boost = 1.3;      // for items that touch a critical technique not yet probed
   double suspect_low = .30, suspect_high = .90;  // a misconception to be confirmed
-  int most_confirming = 2;          // extra items a misconception
+  int most_confirming = 3;          // a misconception: the confirming item and at most 2 extra
   double report_held = .70;         // P >= report_held, and confirmed: held
   double same_kind = .9;            // index factor for each of the last two items of the same kind
   double near = .05;                // items within this share of the best: the seed chooses
@@ -97,7 +97,7 @@ class Diagnosis {
   [[nodiscard]] Bits suspected() const;
   [[nodiscard]] double told_now(const Item& item, const Worth& worth, int technique) const;
   [[nodiscard]] std::vector<Candidate> candidates() const;
-  [[nodiscard]] double index_of(int item, const Worth& worth) const;
+  [[nodiscard]] double index_of(const Candidate& candidate, Bits unprobed) const;
   [[nodiscard]] int mark_steps(std::vector<Candidate>& list) const;
   [[nodiscard]] Stop stop_now(const std::vector<Candidate>& list, int needed) const;
   [[nodiscard]] int choose(const std::vector<Candidate>& list, std::span<const int> recent) const;

@@ -37,28 +37,32 @@ void keep_in_bounds(Row row) {
   }
 }
 
-// lift[g] = sum over h ⊆ g of (-1)^|g∖h| row[h]: then sum_g mass(g) row[g] = sum_g z[at g] lift[g],
-// and no Möbius is needed while choosing. The last column is the row's sum T ln T.
+// In place: sum over h ⊆ g of (-1)^|g∖h| row[h] for every row g of `width` numbers.
+void lift_rows(std::vector<double>& rows, std::size_t width) {
+  const std::size_t groups = rows.size() / width;
+  for (std::size_t one = 1; one < groups; one *= 2) {
+    for (std::size_t g = 0; g < groups; ++g) {
+      if ((g & one) == 0) continue;
+      for (std::size_t c = 0; c < width; ++c) rows[g * width + c] -= rows[(g ^ one) * width + c];
+    }
+  }
+}
+
+// With lifted rows, sum_g mass(g) row[g] = sum_g z[at g] lift[g]: no Möbius while choosing.
 void add_lift(Piece& piece) {
   const auto columns = static_cast<std::size_t>(piece.columns);
-  const std::size_t width = columns + 1;
-  piece.lift.assign(static_cast<std::size_t>(piece.groups) * width, 0);
-  for (std::size_t g = 0; g < static_cast<std::size_t>(piece.groups); ++g) {
-    double negentropy = 0;
+  const auto stride = static_cast<std::size_t>(piece.stride());
+  const auto groups = static_cast<std::size_t>(piece.groups);
+  piece.lift.assign(groups * stride, 0);
+  piece.lift_negentropy.assign(groups, 0);
+  for (std::size_t g = 0; g < groups; ++g) {
     for (std::size_t c = 0; c < columns; ++c) {
-      piece.lift[g * width + c] = piece.rows[g * columns + c];
-      negentropy += x_log_x(piece.rows[g * columns + c]);
-    }
-    piece.lift[g * width + columns] = negentropy;
-  }
-  for (std::size_t one = 1; one < static_cast<std::size_t>(piece.groups); one *= 2) {
-    for (std::size_t g = 0; g < static_cast<std::size_t>(piece.groups); ++g) {
-      if ((g & one) == 0) continue;
-      for (std::size_t c = 0; c < width; ++c) {
-        piece.lift[g * width + c] -= piece.lift[(g ^ one) * width + c];
-      }
+      piece.lift[g * stride + c] = piece.rows[g * columns + c];
+      piece.lift_negentropy[g] += x_log_x(piece.rows[g * columns + c]);
     }
   }
+  lift_rows(piece.lift, stride);
+  lift_rows(piece.lift_negentropy, 1);
 }
 
 void add_groups(Piece& piece) {
@@ -95,7 +99,7 @@ Result<Piece> make_piece(Bits mask, int columns, std::vector<double> rows, doubl
                     std::to_string(rows.size()) +
                     " entries; at most 6 bits, 2 to 8 columns, a row a group would be right");
   }
-  Piece piece{mask, 1 << touched, columns, std::move(rows), {}, {}};
+  Piece piece{mask, 1 << touched, columns, std::move(rows), {}, {}, {}};
   const auto width = static_cast<std::size_t>(columns);
   for (std::size_t start = 0; start < piece.rows.size(); start += width) {
     const Row row(piece.rows.data() + start, width);

@@ -20,9 +20,11 @@ struct Piece {
   int groups = 0, columns = 0;
   std::vector<double> rows;  // [group][column], each row sums to 1
   std::vector<Bits> at;      // group -> its bits in a state
-  std::vector<double> lift;  // [group][columns + 1]: rows and their sum T ln T, for superset sums
+  // Made ready for superset sums: the rows, [group][stride], and their sums T ln T, [group].
+  std::vector<double> lift, lift_negentropy;
 
   [[nodiscard]] double chance(int group, int column) const;
+  [[nodiscard]] int stride() const { return (columns + 1) / 2 * 2; }  // even
 };
 
 // rows: 2^|mask| x columns, none negative, each row with a positive sum (scaled to 1, then kept within

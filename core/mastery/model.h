@@ -24,14 +24,18 @@ inline constexpr int k_min_bits = 3;  // the sums run in eights
 
 struct TechniqueSpec {
   bool critical = false;
-  double weight = 1;       // (0,1]: its share in choosing questions, when critical
+  double weight = 1;       // (0,1]: w_k, its share in choosing questions when critical
   double error_rate = .5;  // (0,1): published share of users who lack it
 };
+
+// A misconception is rare, so that a question tells few nats about it; twice the weight of a technique
+// keeps it in the race. Set by simulation: with 1, fewer than .7 of the held ones are found.
+inline constexpr double k_misconception_worth = 2;
 
 struct MisconceptionSpec {
   int rules_out = 0;  // the technique nobody who holds it has: index of a technique
   double share = .3;  // (0,1): of those who lack that technique, how many hold it
-  double weight = 1;  // (0,1]: its share in choosing questions
+  double weight = 1;  // (0,1]: v_b = k_misconception_worth times this
 };
 
 // Two sorts of users. A class has the odds of a technique multiplied (practised) or divided (new)

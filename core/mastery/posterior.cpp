@@ -57,29 +57,38 @@ GroupTables tables_for(const Piece& piece, int column, std::size_t states) {
   return tables;
 }
 
-// Adds to every state without bit `one` the sum of the same state with it; then the same for `two`,
+// One step over eight neighbours; four places that never overlap. Fixed length, so that compilers
+// use vectors at -O2 too.
+void add_two_bits_of_eight(const double* __restrict at11, double* __restrict at10,
+                           double* __restrict at01, double* __restrict at00) {
+  for (std::size_t i = 0; i < k_lanes; ++i) {
+    const double upper = at10[i] + at11[i];
+    at00[i] = (at00[i] + at01[i]) + upper;
+    at01[i] += at11[i];
+    at10[i] = upper;
+  }
+}
+
+// Adds to every state without bit `one` (>= 8) the sum of the same state with it; then the same for
 // the next bit up. Two bits a pass: half the trips through memory.
 void add_two_bits(double* sums, std::size_t states, std::size_t one) {
-  const std::size_t two = 2 * one;
-  for (std::size_t block = 0; block < states; block += 2 * two) {
-    double* at00 = sums + block;
-    double* at01 = at00 + one;
-    double* at10 = at00 + two;
-    double* at11 = at10 + one;
-    for (std::size_t i = 0; i < one; ++i) {
-      const double both = at11[i];
-      const double upper = at10[i] + both;
-      const double lower = at01[i] + both;
-      at00[i] = (at00[i] + at01[i]) + upper;
-      at01[i] = lower;
-      at10[i] = upper;
+  for (std::size_t block = 0; block < states; block += 4 * one) {
+    for (std::size_t i = block; i < block + one; i += k_lanes) {
+      double* at = sums + i;
+      add_two_bits_of_eight(at + 3 * one, at + 2 * one, at + one, at);
     }
   }
 }
 
+void add_one_bit_of_eight(const double* __restrict with, double* __restrict without) {
+  for (std::size_t i = 0; i < k_lanes; ++i) without[i] += with[i];
+}
+
 void add_one_bit(double* sums, std::size_t states, std::size_t one) {
   for (std::size_t block = 0; block < states; block += 2 * one) {
-    for (std::size_t i = 0; i < one; ++i) sums[block + i] += sums[block + one + i];
+    for (std::size_t i = block; i < block + one; i += k_lanes) {
+      add_one_bit_of_eight(sums + i + one, sums + i);
+    }
   }
 }
 

@@ -22,8 +22,8 @@ using mastery::Piece;
 constexpr int k_techniques = 12;
 constexpr int k_critical = 5;
 constexpr double k_slope = 1.7;
-constexpr double k_spread = .73;     // difficulties run evenly from -spread to spread
-constexpr double k_telling = 6;     // see option_piece
+constexpr double k_easiest = -.9, k_hardest = .2;  // difficulties, evenly: shares .44 to .74, mean .6
+constexpr double k_telling = 6;  // see option_piece
 
 // A made-up bank that cannot be made is a mistake in this file.
 template <class T>
@@ -55,7 +55,7 @@ std::vector<Ability> abilities() {
 // The hardest and the easiest are neither all critical nor all not: 0, 5, 10, 3, 8 … of 12.
 double rate(int technique, double ability) {
   const int place = technique * 5 % k_techniques;
-  const double difficulty = k_spread * (2.0 * place / (k_techniques - 1) - 1);
+  const double difficulty = k_easiest + (k_hardest - k_easiest) * place / (k_techniques - 1);
   return 1 / (1 + portable_exp(-k_slope * (ability - difficulty)));
 }
 
@@ -199,26 +199,22 @@ Piece misconception_piece(Bits needs, int misconception, double slip, double gue
   return sure(mastery::make_piece(mask, 4, std::move(rows)));
 }
 
-Model misconception_model(double prior_share) {
+// Half of those who lack the technique hold the misconception: .2 of all people, as these three
+// techniques are lacking in .26, .39 and .53.
+Model misconception_model() {
+  constexpr double k_share = .5;
   std::vector<mastery::TechniqueSpec> techniques(k_techniques);
   for (int k = 0; k < k_critical; ++k) techniques[static_cast<std::size_t>(k)].critical = true;
   std::vector<mastery::MisconceptionSpec> held(3);
   for (int b = 0; b < 3; ++b) held[static_cast<std::size_t>(b)].rules_out = b;
   const std::vector<double> plain = higher_order_prior();
-  std::vector<double> lack(3, 0);
-  for (Bits state = 0; state < plain.size(); ++state) {
-    for (int b = 0; b < 3; ++b) {
-      if ((state & bit(b)) == 0) lack[static_cast<std::size_t>(b)] += plain[state];
-    }
-  }
   std::vector<double> prior(std::size_t{1} << (k_techniques + 3), 0);
   for (Bits state = 0; state < prior.size(); ++state) {
     double mass = plain[state & (bit(k_techniques) - 1)];
     for (int b = 0; b < 3; ++b) {
-      const double share = prior_share / lack[static_cast<std::size_t>(b)];
       const bool holds = (state & bit(k_techniques + b)) != 0;
       const bool has = (state & bit(b)) != 0;
-      mass *= has ? (holds ? 0 : 1) : (holds ? share : 1 - share);
+      mass *= has ? (holds ? 0 : 1) : (holds ? k_share : 1 - k_share);
     }
     prior[state] = mass;
   }
@@ -229,7 +225,7 @@ Model misconception_model(double prior_share) {
 
 Bank misconception_bank(std::uint64_t seed, double pull) {
   Rng rng(seed);
-  Bank bank{misconception_model(.2), {}};
+  Bank bank{misconception_model(), {}};
   int number = 0;
   for (const Bits needs : reference_needs(rng)) {
     const double slip = rng.uniform(k_good.low, k_good.high);

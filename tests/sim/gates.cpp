@@ -50,33 +50,36 @@ Discordant compare(const Tally& first, const Tally& second) {
   return found;
 }
 
-// The better of the two fixed forms at ten items.
-Tally best_rival(const World& world, const Group& group) {
-  Tally best = simulate(world, fixed_form(best_fixed_form(world.believed, 15, Aim::whole)), group,
-                        {10}).front();
-  print_row("fixed, balanced, 10", best);
-  const std::vector<int> lengths = {6, 8, 10, 12, 15};
-  const std::vector<Tally> critical = simulate(
-      world, fixed_form(best_fixed_form(world.believed, 15, Aim::decision)), group, lengths);
-  for (std::size_t i = 0; i < lengths.size(); ++i) {
-    print_row("fixed, critical, " + std::to_string(lengths[i]), critical[i]);
-  }
-  return critical[2].all_critical() > best.all_critical() ? critical[2] : best;
+Tally fixed(const World& world, const Group& group, Form form, int length) {
+  const std::vector<int> items = best_fixed_form(world.believed, length, form);
+  return simulate(world, fixed_form(items), group, {static_cast<int>(items.size())}).front();
+}
+
+double print_paired(const char* name, const Tally& ours, const Tally& rival) {
+  const Discordant found = compare(ours, rival);
+  const double p = mcnemar_exact(found.only_first, found.only_second);
+  std::printf("  all critical right, %s: %d only adaptive, %d only fixed, exact p = %.2g\n", name,
+              found.only_first, found.only_second, p);
+  return p;
 }
 
 void check_decision(Gates& gates, const World& world, const Group& group) {
   print_row("random, 10", simulate(world, random_form(), group, {10}).front());
-  const Tally rival = best_rival(world, group);
+  const Tally balanced = fixed(world, group, Form::balanced, 10);
+  const Tally critical = fixed(world, group, Form::critical_only, 10);
+  const Tally ours = fixed(world, group, Form::by_decision, 10);
+  print_row("fixed, balanced, 10", balanced);
+  print_row("fixed, critical only, 10", critical);
+  print_row("fixed, by our index, 10", ours);
   for (const int length : {6, 8, 12, 15}) {
     print_row("decision, " + std::to_string(length),
               one(world, fixed_length(length), group, length));
   }
   const Tally ten = one(world, fixed_length(10), group, 10);
   print_row("decision, 10", ten);
-  const Discordant found = compare(ten, rival);
-  const double p = mcnemar_exact(found.only_first, found.only_second);
-  std::printf("  paired with the best fixed form: %d only here, %d only there, exact p = %.2g\n",
-              found.only_first, found.only_second, p);
+  const Tally& rival = critical.all_critical() > balanced.all_critical() ? critical : balanced;
+  const double p = print_paired("best fixed form of 6.1", ten, rival);
+  print_paired("fixed by our index", ten, ours);
   gates.at_least("1 critical accuracy, 10 items", ten.critical(), .975);
   gates.at_least("1 all critical right", ten.all_critical(), .90);
   gates.at_most("1 false mastery", ten.false_mastery(), .03);
@@ -216,8 +219,11 @@ void check_kaplan(Gates& gates, int people) {
     Quality quality;
     std::array<double, 6> pattern, skill;
   };
+  // One random pool of 620 differs from the next by about .015 (standard deviation, pattern, weak
+  // rows), as the one behind the facts did: the mean of sixteen.
+  constexpr int k_pools = 16;
   const std::vector<int> lengths = {5, 8, 10, 12, 15, 20};
-  // facts/diagnosis.md 1.9, rows "MI" (three lengths of the second are all it gives in full).
+  // facts/diagnosis.md 1.9, rows "MI".
   const std::array<Row, 4> rows = {{
       {"U(.05,.15)", {.05, .15}, {.728, .857, .928, .959, .987, .997},
        {.928, .967, .983, .990, .997, .999}},
@@ -228,17 +234,28 @@ void check_kaplan(Gates& gates, int people) {
       {"U(.10,.30)", {.10, .30}, {.532, .664, .761, .838, .905, .963},
        {.859, .912, .940, .961, .978, .991}},
   }};
-  std::printf("Kaplan layout: 5 techniques, 620 items, right/wrong, MI; %d people\n", people);
+  std::printf("Kaplan layout: 5 techniques, 620 items, right/wrong, MI; 16 pools of %d people\n",
+              people);
   Plan plan = fixed_length(20, Aim::whole);
   plan.near = plan.near_recent = 0;  // the rule alone
   plan.same_kind = 1;
   for (const Row& row : rows) {
-    const World world = honest(kaplan_bank(3, row.quality));
-    const std::vector<Tally> got = simulate(world, adaptive(plan), {people, 3}, lengths);
+    std::array<double, 6> pattern{};
+    std::array<double, 6> skill{};
+    for (int pool = 1; pool <= k_pools; ++pool) {
+      const auto seed = static_cast<std::uint64_t>(pool);
+      const World world = honest(kaplan_bank(seed, row.quality));
+      const std::vector<Tally> got =
+          simulate(world, adaptive(plan), {people, seed}, lengths);
+      for (std::size_t i = 0; i < lengths.size(); ++i) {
+        pattern[i] += got[i].pattern() / k_pools;
+        skill[i] += got[i].skill() / k_pools;
+      }
+    }
     for (std::size_t i = 0; i < lengths.size(); ++i) {
       const std::string at = std::string("7 ") + row.name + ", " + std::to_string(lengths[i]);
-      gates.within((at + ", pattern").c_str(), got[i].pattern(), row.pattern[i], .015);
-      gates.within((at + ", skill").c_str(), got[i].skill(), row.skill[i], .015);
+      gates.within((at + ", pattern").c_str(), pattern[i], row.pattern[i], .015);
+      gates.within((at + ", skill").c_str(), skill[i], row.skill[i], .015);
     }
   }
 }
@@ -251,11 +268,9 @@ void run_sim(const std::string& name, const mastery::Bank& bank, int people) {
   print_header();
   const int items = std::min(10, static_cast<int>(bank.items.size()));
   print_row("random, 10", simulate(world, random_form(), group, {items}).front());
-  for (const Aim aim : {Aim::whole, Aim::decision}) {
-    print_row(aim == Aim::whole ? "fixed, balanced, 10" : "fixed, critical, 10",
-              simulate(world, fixed_form(best_fixed_form(bank, items, aim)), group, {items})
-                  .front());
-  }
+  print_row("fixed, balanced, 10", fixed(world, group, Form::balanced, items));
+  print_row("fixed, critical only, 10", fixed(world, group, Form::critical_only, items));
+  print_row("fixed, by our index, 10", fixed(world, group, Form::by_decision, items));
   const Tally ten = one(world, fixed_length(items), group, items);
   print_row("decision, 10", ten);
   const Tally product = to_the_end(world, Plan{}, group);

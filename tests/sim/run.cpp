@@ -29,8 +29,19 @@ int next_item(const Method& method, const std::vector<int>& list, Diagnosis& run
   return run.next().item;
 }
 
-double gain(const mastery::Worth& worth, Aim aim) {
-  return aim == Aim::decision ? worth.decision : worth.whole;
+double gain(const mastery::Worth& worth, Form form) {
+  return form == Form::by_decision ? worth.decision : worth.whole;
+}
+
+std::vector<int> allowed_items(const Bank& bank, Form form) {
+  const mastery::Bits techniques = mastery::bit(bank.model.techniques) - 1;
+  std::vector<int> items = all_items(bank);
+  if (form != Form::critical_only) return items;
+  std::erase_if(items, [&](int item) {
+    const mastery::Bits needs = bank.items[static_cast<std::size_t>(item)].touches() & techniques;
+    return (needs & ~bank.model.critical) != 0;
+  });
+  return items;
 }
 
 }  // namespace
@@ -78,7 +89,7 @@ std::vector<Tally> simulate(const World& world, const Method& method, const Grou
   return tallies;
 }
 
-std::vector<int> best_fixed_form(const Bank& bank, int items, Aim aim) {
+std::vector<int> best_fixed_form(const Bank& bank, int items, Form form) {
   const int people_count = bank.model.states() > 8192 ? 60 : 300;  // memory
   const World world{bank, bank, 0};
   std::vector<Person> people;
@@ -87,26 +98,27 @@ std::vector<int> best_fixed_form(const Bank& bank, int items, Aim aim) {
     people.push_back(make_person(world, 77000000 + static_cast<std::uint64_t>(i)));
     runs.emplace_back(bank, Plan{}, 0);
   }
-  std::vector<int> form;
-  for (int slot = 0; slot < items; ++slot) {
+  std::vector<int> left = allowed_items(bank, form);
+  std::vector<int> chosen;
+  for (int slot = 0; slot < items && !left.empty(); ++slot) {
     int best = -1;
     double most = -1;
-    for (const int item : all_items(bank)) {
-      if (std::find(form.begin(), form.end(), item) != form.end()) continue;
+    for (const int item : left) {
       double sum = 0;
-      for (const Diagnosis& run : runs) sum += gain(run.worth_of(item), aim);
+      for (const Diagnosis& run : runs) sum += gain(run.worth_of(item), form);
       if (sum > most) {
         most = sum;
         best = item;
       }
     }
-    form.push_back(best);
+    chosen.push_back(best);
+    std::erase(left, best);
     for (std::size_t i = 0; i < runs.size(); ++i) {
       runs[i].ask(best);
       runs[i].answer(best, answer(world, people[i], best));
     }
   }
-  return form;
+  return chosen;
 }
 
 double repeated_share(const World& world, const Plan& plan, const Group& group) {

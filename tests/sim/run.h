@@ -32,9 +32,14 @@ struct Group {
 std::vector<Tally> simulate(const World& world, const Method& method, const Group& group,
                             const std::vector<int>& lengths);
 
-// Chosen offline, item by item, for the largest expected gain (over up to 300 made-up people's answers so
-// far): in the whole state (the balanced form) or in the decision index (the critical form).
-std::vector<int> best_fixed_form(const mastery::Bank& bank, int items, mastery::Aim aim);
+// A fixed form chosen offline, item by item, for the largest expected gain given up to 300 made-up
+// people's answers so far.
+enum class Form : unsigned char {
+  balanced,       // gain in the whole state
+  critical_only,  // the same, from items that need critical techniques and no others
+  by_decision,    // gain in the decision index: as strong as a fixed form by our own rule gets
+};
+std::vector<int> best_fixed_form(const mastery::Bank& bank, int items, Form form);
 
 // Share of the two runs' questions that are the same, when one person takes the check twice, the
 // second time with the first one's items named as recent and another seed.

@@ -58,7 +58,8 @@ inline Result<mastery::Bank> bank_from_json(const nlohmann::json& json) {
   }
   for (std::size_t b = 0; b < misconceptions.size(); ++b) {
     misconceptions[b].rules_out = json["rules_out"][b].get<int>();
-    misconceptions[b].weight = json["weights"][techniques.size() + b].get<double>();
+    misconceptions[b].weight =
+        json["weights"][techniques.size() + b].get<double>() / mastery::k_misconception_worth;
   }
   Result<mastery::Model> model = mastery::make_model(
       mastery::People{techniques, misconceptions}, json["prior"].get<std::vector<double>>());

@@ -1,4 +1,4 @@
-// Bundles web/js and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT BUILD_ID
+// Bundles web/js (boot.js apart: it must answer when nothing else does) and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT BUILD_ID
 // The entry imports the loader as 'rehale-wasm'.
 import path from 'node:path';
 import { build } from 'esbuild';
@@ -13,5 +13,12 @@ await build({
   target: ['es2020'],
   alias: { 'rehale-wasm': path.resolve(loader) },
   define: { BUILD_ID: JSON.stringify(id) },
+  logLevel: 'warning',
+});
+await build({
+  entryPoints: [path.join(path.dirname(entry), 'boot.js')],
+  outfile: path.join(path.dirname(out), 'boot.js'),
+  minify: true,
+  target: ['es5'],
   logLevel: 'warning',
 });

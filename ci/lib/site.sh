@@ -25,19 +25,28 @@ compress_all() { # dir
   done
 }
 
-make_site() { # to
-  local new=$1.new id
-  rm -rf "$new"; mkdir -p "$new"
+put_page() { # into folder-of-the-wasm: all but the content
+  local id
   make_fonts "$build/fonts"
-  cp -r "$build/fonts" "$new/fonts"
-  node "$root/ci/lib/content.mjs" "$root/assets" "$new/content"
-  node "$root/ci/lib/scene.mjs" "$root/assets" "$new/content"
-  cp "$root"/web/*.css "$root"/web/*.svg "$new/"
-  cp "$build/wasm/web/rehale.wasm" "$new/rehale.wasm"
-  id=$(cat "$build/wasm/web/rehale.wasm" "$build/wasm/web/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} |
-    sha256sum | cut -c1-12)
-  node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$build/wasm/web/rehale.mjs" "$new/app.js" "$id"
-  sed "s/@BUILD_ID@/$id/g" "$root/web/index.html" >"$new/index.html"
+  cp -r "$build/fonts" "$1/fonts"
+  cp "$root"/web/*.css "$root"/web/*.svg "$1/"
+  cp "$2/rehale.wasm" "$1/rehale.wasm"
+  id=$(cat "$2/rehale.wasm" "$2/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} | sha256sum | cut -c1-12)
+  node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$2/rehale.mjs" "$1/app.js" "$id"
+  sed "s/@BUILD_ID@/$id/g" "$root/web/index.html" >"$1/index.html"
+}
+
+put_content() { # into
+  node "$root/ci/lib/content.mjs" "$root/assets" "$1/content"
+  node "$root/ci/lib/scene.mjs" "$root/assets" "$1/content"
+}
+
+# Whole or not at all: what is served is never half new.
+make_site() { # to folder-of-the-wasm [without-content]
+  local new=$1.new
+  rm -rf "$new"; mkdir -p "$new"
+  put_page "$new" "$2"
+  [ "${3:-}" = without-content ] || put_content "$new"
   compress_all "$new"
   rm -rf "$1"; mv "$new" "$1"
 }

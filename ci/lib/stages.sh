@@ -76,6 +76,7 @@ stage_site() { "$root/ci/build" site; }
 # One browser at a time: two cores.
 stage_browser() {
   "$root/ci/setup" browser
+  "$root/ci/build" demo
   [ -d "$build/site" ] || "$root/ci/build" site
   node --test --test-concurrency=1 "$root"/tests/browser/
 }

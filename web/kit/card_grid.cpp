@@ -1,0 +1,94 @@
+// Cards to pick one thing at once: picture left, words right; one or two columns.
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "web/kit/buttons.h"
+#include "web/kit/widget.h"
+
+namespace rehale::kit {
+namespace {
+
+constexpr float k_gap_px = 16, k_pad_px = 16;
+constexpr float k_two_columns_px = 620;
+
+float picture_px(const Ui& ui, float width) {
+  return std::round(std::min(roomy(ui, 104), width * 0.34F));
+}
+
+float words_px(const Ui& ui, float width) {
+  return width - 3 * k_pad_px - picture_px(ui, width);
+}
+
+TypeStyle label_type(const Ui& ui, const PickCard& card, float width) {
+  return fitted(ui, {Face::bold, scaled(ui, 22)}, card.label, words_px(ui, width));
+}
+
+TypeStyle tell_type(const Ui& ui, const PickCard& card, float width) {
+  return fitted(ui, body_type(ui), card.tell, words_px(ui, width));
+}
+
+float words_height(Ui& ui, const PickCard& card, float width) {
+  const float room = words_px(ui, width);
+  const float label = wrapped(ui, label_type(ui, card, width), card.label, room).height;
+  return label + (card.tell.empty()
+                      ? 0
+                      : 4 + wrapped(ui, tell_type(ui, card, width), card.tell, room).height);
+}
+
+float card_height(Ui& ui, const PickCard& card, float width) {
+  return 2 * k_pad_px + std::max(picture_px(ui, width), words_height(ui, card, width));
+}
+
+void draw_words(Ui& ui, const PickCard& card, Rect rect) {
+  const float room = words_px(ui, rect.w);
+  const float x = rect.x + rect.w - k_pad_px - room;
+  float y = rect.y + (rect.h - words_height(ui, card, rect.w)) / 2;
+  const TypeStyle label = label_type(ui, card, rect.w);
+  const TextBlock& name = wrapped(ui, label, card.label, room);
+  draw_text(ui, label, card.label, name, {.x = x, .y = y, .colour = ui.palette().ink});
+  y += name.height + 4;
+  if (card.tell.empty()) return;
+  const TypeStyle tell = tell_type(ui, card, rect.w);
+  draw_text(ui, tell, card.tell, wrapped(ui, tell, card.tell, room),
+            {.x = x, .y = y, .colour = ui.palette().soft_ink});
+}
+
+bool draw_card(Ui& ui, const std::string& id, const PickCard& card, Rect rect) {
+  const Palette& p = ui.palette();
+  const Response answer = respond(ui, id, rect);
+  const Colour ground = answer.pressed ? p.row_press : answer.hovered ? p.row_hover : p.card;
+  draw_box(ui.draw_list(), rect, {ground, answer.pressed ? p.main : p.edge});
+  const float side = picture_px(ui, rect.w);
+  if (card.draw) {
+    card.draw(ui, {rect.x + k_pad_px, std::round(rect.y + (rect.h - side) / 2), side, side});
+  }
+  draw_words(ui, card, rect);
+  record(ui, {.id = id, .role = shell::Role::button, .name = card.label, .description = card.tell,
+              .rect = rect});
+  return answer.activated;
+}
+
+}  // namespace
+
+int card_grid(Ui& ui, const CardGrid& grid) {
+  const int columns = column_width(ui) >= k_two_columns_px * ui.text_scale() ? 2 : 1;
+  const auto across = static_cast<float>(columns);
+  const float width = std::floor((column_width(ui) - k_gap_px * (across - 1)) / across);
+  float height = 0;
+  for (const PickCard& card : grid.cards) height = std::max(height, card_height(ui, card, width));
+  const auto rows = static_cast<float>((static_cast<int>(grid.cards.size()) + columns - 1) / columns);
+  const Rect all = place(ui, rows * height + (rows - 1) * k_gap_px, 24);
+  record(ui, {.id = grid.id, .role = shell::Role::group, .name = grid.name, .rect = all});
+  const Inside inside(ui, grid.id);
+  int picked = -1;
+  for (int n = 0; n < static_cast<int>(grid.cards.size()); ++n) {
+    const PickCard& card = grid.cards[static_cast<std::size_t>(n)];
+    const Rect rect{all.x + static_cast<float>(n % columns) * (width + k_gap_px),
+                    all.y + static_cast<float>(n / columns) * (height + k_gap_px), width, height};
+    if (draw_card(ui, joined(grid.id, card.id), card, rect)) picked = n;
+  }
+  return picked;
+}
+
+}  // namespace rehale::kit

@@ -1,0 +1,53 @@
+#include "web/kit/look_dialog.h"
+
+#include <cmath>
+
+#include "web/kit/kit.h"
+#include "web/kit/state.h"
+
+namespace rehale::kit {
+namespace {
+
+int draw_ground(Ui& ui, const Words& w, int now) {
+  heading(ui, "look/ground-title", w.ground, Heading::section);
+  return one_of(ui, {.id = "look/ground", .name = w.ground,
+                     .options = {{.id = "system", .label = w.ground_system},
+                                 {.id = "light", .label = w.ground_light},
+                                 {.id = "dark", .label = w.ground_dark}}},
+                now);
+}
+
+float draw_size(Ui& ui, const Words& w) {
+  heading(ui, "look/size-title", w.text_size, Heading::section);
+  const double percent = std::round(ui.text_scale() * 100.0F);
+  const double chosen = stepper(
+      ui, {.id = "look/size", .name = w.text_size, .unit = "%", .min = 100, .max = 200, .step = 25},
+      percent);
+  return chosen == percent ? 0 : static_cast<float>(chosen / 100);
+}
+
+}  // namespace
+
+void open_look_dialog(Ui& ui) {
+  ui.state().look_open = true;
+  shell::redraw(3, "look");
+}
+
+void draw_look_dialog(Ui& ui) {
+  State& s = ui.state();
+  if (!s.look_open) return;
+  const Words w = ui.words();
+  Look look = ui.look();
+  if (begin_dialog(ui, {.id = "look", .title = w.look_title})) s.look_open = false;
+  look.ground = static_cast<Look::Ground>(draw_ground(ui, w, static_cast<int>(look.ground)));
+  if (const float scale = draw_size(ui, w); scale > 0) look.text_scale = scale;
+  gap(ui, 1);
+  const auto contrast = several_of(ui, {.id = "look/contrast", .name = w.more_contrast,
+                                        .options = {{.id = "more", .label = w.more_contrast}}},
+                                   {look.more_contrast});
+  look.more_contrast = contrast[0];
+  end_dialog(ui);
+  ui.set_look(look);
+}
+
+}  // namespace rehale::kit

@@ -1,0 +1,108 @@
+#include "web/kit/stepper.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+#include "web/kit/icons.h"
+#include "web/kit/widget.h"
+
+namespace rehale::kit {
+namespace {
+
+constexpr float k_gap_px = 16, k_number_px = 32;
+
+std::string number_words(double value) {
+  char text[32];
+  const int digits = value == std::floor(value) ? 0 : 1;
+  std::snprintf(text, sizeof text, "%.*f", digits, value);
+  return text;
+}
+
+double on_step(const Stepper& stepper, double value) {
+  const double step = stepper.step > 0 ? stepper.step : 1;
+  const double steps = std::round((value - stepper.min) / step);
+  return std::clamp(stepper.min + steps * step, stepper.min, stepper.max);
+}
+
+struct Part {
+  std::string id;
+  std::string name;
+  Icon icon = Icon::none;
+  bool can = true;
+  Rect rect;
+};
+
+bool draw_round(Ui& ui, const Part& part) {
+  const Palette& p = ui.palette();
+  const Response answer = respond(ui, part.id, part.rect, part.can);
+  const Colour ground = answer.pressed ? p.row_press : answer.hovered ? p.row_hover : p.card;
+  draw_box(ui.draw_list(), part.rect, {ground, part.can ? p.edge : p.rule, k_edge_px,
+                                       part.rect.h / 2});
+  draw_icon(ui.draw_list(), part.icon, shrunk(part.rect, part.rect.w * 0.3F),
+            part.can ? p.main : p.rule);
+  record(ui, {.id = part.id, .role = shell::Role::button, .name = part.name,
+              .disabled = !part.can, .rect = part.rect});
+  return answer.activated;
+}
+
+// The number large, its unit beside it or, where there is no room, below it.
+void draw_value(Ui& ui, const Stepper& stepper, double value, Rect rect) {
+  const Palette& p = ui.palette();
+  const std::string number = number_words(value);
+  const TypeStyle big{Face::bold, scaled(ui, k_number_px)};
+  const TextBlock& digits = wrapped(ui, big, number, 1e6F);
+  const TypeStyle small = body_type(ui);
+  const float unit = stepper.unit.empty() ? 0 : text_width(ui, small, stepper.unit) + 10;
+  const bool beside = digits.width + unit <= rect.w;
+  const float used = beside ? digits.width + unit : digits.width;
+  const float below = beside || stepper.unit.empty() ? 0 : small.size_px * k_line_height;
+  const float x = rect.x + (rect.w - used) / 2;
+  const float y = rect.y + (rect.h - digits.height - below) / 2;
+  draw_text(ui, big, number, digits, {.x = x, .y = y, .colour = p.ink});
+  if (stepper.unit.empty()) return;
+  const TextBlock& words = wrapped(ui, small, stepper.unit, 1e6F);
+  const float words_x = beside ? x + digits.width + 10 : rect.x + (rect.w - words.width) / 2;
+  const float drop = big.size_px * 0.36F - small.size_px * 0.36F;
+  const float words_y = beside ? y + (digits.height - words.height) / 2 + drop : y + digits.height;
+  draw_text(ui, small, stepper.unit, words, {.x = words_x, .y = words_y, .colour = p.soft_ink});
+}
+
+}  // namespace
+
+double stepper(Ui& ui, const Stepper& stepper, double value) {
+  const Words& w = ui.words();
+  const float size = roomy(ui, k_answer_px);
+  const float digits = scaled(ui, k_number_px) * k_line_height;
+  const float unit_px = text_width(ui, body_type(ui), stepper.unit);
+  const float liked = 2 * (size + k_gap_px) + std::max(scaled(ui, 180), unit_px + scaled(ui, 90));
+  const float width = std::min(column_width(ui), liked);
+  const bool tight = width - 2 * (size + k_gap_px) < unit_px + scaled(ui, 80);
+  const float height = tight ? digits + scaled(ui, k_body_px) * k_line_height : digits;
+  const Rect row = place(ui, std::max(size, height), 20);
+  const float y = row.y + std::round((row.h - size) / 2);
+  const Rect less{row.x, y, size, size};
+  const Rect more{row.x + width - size, y, size, size};
+  const Rect middle{less.x + size + k_gap_px, row.y, width - 2 * (size + k_gap_px), row.h};
+  double next = value;
+  if (draw_round(ui, {joined(stepper.id, "less"), w.less + ": " + stepper.name, Icon::minus,
+                      !stepper.locked && value > stepper.min, less})) {
+    next = on_step(stepper, value - stepper.step);
+  }
+  draw_value(ui, stepper, value, middle);
+  record(ui, {.id = stepper.id, .role = shell::Role::spin, .name = stepper.name,
+              .value = number_words(value) + (stepper.unit.empty() ? "" : " " + stepper.unit),
+              .number = value, .min = stepper.min, .max = stepper.max, .step = stepper.step,
+              .disabled = stepper.locked, .rect = middle});
+  if (draw_round(ui, {joined(stepper.id, "more"), w.more + ": " + stepper.name, Icon::plus,
+                      !stepper.locked && value < stepper.max, more})) {
+    next = on_step(stepper, value + stepper.step);
+  }
+  if (const double* typed = number_given(ui, stepper.id); typed != nullptr && !stepper.locked) {
+    next = on_step(stepper, *typed);
+  }
+  if (next != value) want_frame(ui);
+  return next;
+}
+
+}  // namespace rehale::kit

@@ -40,7 +40,7 @@ constexpr std::array<Cell, 128> make_cells() {
     const std::uint64_t start = k_octave_start + (i << k_cell_shift);
     double c = std::bit_cast<double>(start + (1ULL << (k_cell_shift - 1)));
     if (c > 1 - 1.0 / 256 && c < 1 + 1.0 / 128) c = 1;  // so that ln x is exact in proportion near 1
-    cells[i] = {c, 1 / c, log_by_series(c)};
+    cells[static_cast<std::size_t>(i)] = {c, 1 / c, log_by_series(c)};
   }
   return cells;
 }

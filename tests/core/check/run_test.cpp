@@ -46,7 +46,7 @@ std::vector<std::string> asked(const check::Run& run) {
 TEST_P(RunsOfEveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 5; ++seed) {
-    const check::Run run = scripted_run(it, {.lacks = {it.family.techniques[seed].id}, .seed = seed});
+    const check::Run run = scripted_run(it, {.lacks = {it.family.techniques[static_cast<std::size_t>(seed)].id}, .seed = seed});
     const auto log = exchange::read_log(exchange::write_log(run.log()));
     ASSERT_TRUE(log);
     const auto again = check::Run::replay(it, *log);

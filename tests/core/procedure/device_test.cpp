@@ -154,7 +154,7 @@ TEST(Device, no_dose_is_ever_made_or_lost_unseen) {
   for (int round = 0; round < 2000; ++round) {
     std::vector<Id> actions;
     for (int i = 0; i < 40; ++i)
-      actions.push_back(pipe().actions[rng.below(pipe().actions.size())].id);
+      actions.push_back(pipe().actions[static_cast<std::size_t>(rng.below(pipe().actions.size()))].id);
     const auto report = after(actions);
     const auto& doses = report.state.doses;
     EXPECT_EQ(doses.left + doses.ready + doses.inhaled + doses.wasted, 12);

@@ -41,7 +41,7 @@ class Rng {
   std::uint64_t state_;
 };
 
-// Fisher–Yates: every order equally likely. List: size() and operator[].
+// The usual shuffle from the back: every order equally likely. List: size() and operator[].
 template <class List>
 constexpr void shuffle(List& list, Rng& rng) {
   for (std::size_t left = list.size(); left > 1; --left) {

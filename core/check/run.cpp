@@ -13,7 +13,7 @@ namespace {
 
 // Two questions beyond the least, so that habits which are no checklist's critical step, but the most
 // often missed (breathing out, holding), are looked at too.
-const mastery::Plan k_plan{.fewest = 8};
+const mastery::Plan k_plan{.fewest = 8, .near_recent = .6};
 
 bool is_begin_of(const Course& course, const Event& event) {
   return event.what == What::begin && event.family == course.family.id &&

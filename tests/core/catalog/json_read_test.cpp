@@ -1,5 +1,5 @@
-// Bounds and forms of the JSON door. The grammar itself is the library's (RFC 8259); what is checked here
-// is what we promise on top: bounds, places, no crash on bytes of any kind.
+// Bounds and forms of the JSON door. The grammar itself is the library's (RFC 8259); what is
+// checked here is what we promise on top: bounds, places, no crash on bytes of any kind.
 #include <gtest/gtest.h>
 
 #include "core/catalog/json_read.h"
@@ -53,7 +53,8 @@ TEST(JsonRead, says_line_and_column_of_a_slip) {
   const auto parsed = parse("{\n  \"a\": 1,\n  \"b\" 2\n}");
   ASSERT_EQ(parsed.findings.size(), 1U);
   EXPECT_EQ(parsed.findings[0].rule, "broken-json");
-  EXPECT_EQ(parsed.findings[0].remedy.substr(0, 19), "line 3, column 7: s") << parsed.findings[0].remedy;
+  EXPECT_EQ(parsed.findings[0].remedy.substr(0, 19), "line 3, column 7: s")
+      << parsed.findings[0].remedy;
   EXPECT_FALSE(parsed.value);
 }
 
@@ -83,7 +84,8 @@ TEST(JsonRead, takes_a_byte_order_mark_and_windows_line_ends) {
 
 // RFC 3629: ff, lone continuation, overlong "/", surrogate, above 10ffff, cut short.
 TEST(JsonRead, refuses_what_is_not_utf8) {
-  for (const char* bytes : {"\xff", "\x80", "\xc0\xaf", "\xed\xa0\x80", "\xf4\x90\x80\x80", "\xe2\x82"}) {
+  for (const char* bytes :
+       {"\xff", "\x80", "\xc0\xaf", "\xed\xa0\x80", "\xf4\x90\x80\x80", "\xe2\x82"}) {
     const auto parsed = parse(std::string("{\"a\":\"") + bytes + "\"}");
     ASSERT_EQ(parsed.findings.size(), 1U);
     EXPECT_EQ(parsed.findings[0].rule, "broken-json");
@@ -125,7 +127,9 @@ TEST(JsonRead, finds_each_name_that_stands_twice_once) {
   EXPECT_EQ(parsed.findings[1].rule, "duplicate-key");
 }
 
-TEST(JsonRead, refuses_numbers_that_no_double_holds) { EXPECT_EQ(rule_of("[1e999]"), "broken-json"); }
+TEST(JsonRead, refuses_numbers_that_no_double_holds) {
+  EXPECT_EQ(rule_of("[1e999]"), "broken-json");
+}
 
 // RFC 6901 section 3.
 TEST(JsonRead, escapes_pointer_tokens) { EXPECT_EQ(catalog::pointer_token("a/b~c"), "a~1b~0c"); }

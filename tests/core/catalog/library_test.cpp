@@ -34,7 +34,8 @@ TEST(LoadLibrary, loads_what_the_file_says) {
 }
 
 TEST(LoadLibrary, names_what_is_unknown) {
-  EXPECT_EQ(after("\"family\": \"bubble-pipe\"}, {\"id\": \"no\"", "\"family\": \"pan\"}, {\"id\": \"no\""),
+  EXPECT_EQ(after("\"family\": \"bubble-pipe\"}, {\"id\": \"no\"",
+                  "\"family\": \"pan\"}, {\"id\": \"no\""),
             (Found{"/finder/0/answers/0/family unknown-family"}));
   EXPECT_EQ(after("\"sources\": [\"Inv01\"]", "\"sources\": [\"Inv9\"]"),
             (Found{"/criteria/0/sources/0 unknown-source"}));
@@ -49,9 +50,11 @@ TEST(LoadLibrary, the_finder_ends_and_reaches_all) {
             (Found{"/finder/0/answers/1/next finder-order", "/finder/1 finder-unreached"}));
   EXPECT_EQ(after("\"next\": \"colour\"", "\"next\": \"taste\""),
             (Found{"/finder/0/answers/1/next unknown-step", "/finder/1 finder-unreached"}));
-  EXPECT_EQ(after("{\"id\": \"unsure\"}", "{\"id\": \"unsure\", \"family\": \"bubble-pipe\", \"next\": \"colour\"}"),
+  EXPECT_EQ(after("{\"id\": \"unsure\"}",
+                  "{\"id\": \"unsure\", \"family\": \"bubble-pipe\", \"next\": \"colour\"}"),
             (Found{"/finder/1/answers/1/next finder-order", "/finder/1/answers/1 finder-both"}));
-  EXPECT_EQ(after("[\"bubble-pipe\"]", "[\"bubble-pipe\", \"kettle\"]"), (Found{"/families/1 finder-misses"}));
+  EXPECT_EQ(after("[\"bubble-pipe\"]", "[\"bubble-pipe\", \"kettle\"]"),
+            (Found{"/families/1 finder-misses"}));
   EXPECT_EQ(after(", {\"id\": \"unsure\"}", ""), (Found{"/finder/1/answers option-count"}));
 }
 
@@ -61,8 +64,8 @@ TEST(LoadLibrary, lists_hold_each_thing_once_and_something) {
 }
 
 TEST(LoadTexts, flattens_sentences_and_leaves_the_head_out) {
-  const auto loaded = catalog::load_texts(
-      support::exact("t.json", R"({"schema":1,"language":"en","a":{"b":{"1":"x"},"c":"y"},"d":"z"})"));
+  const auto loaded = catalog::load_texts(support::exact(
+      "t.json", R"({"schema":1,"language":"en","a":{"b":{"1":"x"},"c":"y"},"d":"z"})"));
   ASSERT_TRUE(loaded.value);
   EXPECT_EQ(loaded.value->all(),
             (std::map<std::string, std::string>{{"a/b/1", "x"}, {"a/c", "y"}, {"d", "z"}}));
@@ -72,9 +75,12 @@ TEST(LoadTexts, flattens_sentences_and_leaves_the_head_out) {
 }
 
 TEST(LoadTexts, a_leaf_must_be_words) {
-  EXPECT_EQ(found(catalog::load_texts(support::exact("t.json", R"({"a":{"b":1,"c":[],"d/e":"x"},"f":""})")).findings),
+  EXPECT_EQ(found(catalog::load_texts(
+                      support::exact("t.json", R"({"a":{"b":1,"c":[],"d/e":"x"},"f":""})"))
+                      .findings),
             (Found{"/a/b wrong-type", "/a/c wrong-type", "/a/d~1e bad-id", "/f empty-text"}));
-  EXPECT_EQ(found(catalog::load_texts(support::exact("t.json", "7")).findings), (Found{" wrong-type"}));
+  EXPECT_EQ(found(catalog::load_texts(support::exact("t.json", "7")).findings),
+            (Found{" wrong-type"}));
 }
 
 TEST(LibraryTexts, the_finder_needs_its_words_and_no_others) {
@@ -82,7 +88,8 @@ TEST(LibraryTexts, the_finder_needs_its_words_and_no_others) {
       "pipe":{"ask":"a","answers":{"yes":"a","no":"a"}},
       "colour":{"ask":"a","answers":{"green":"a","red":"a"}}}})");
   EXPECT_EQ(found(catalog::check_library_texts(support::ok_library(), file)),
-            (Found{"/finder/colour/answers/unsure missing-text", "/finder/colour/answers/red unneeded-text"}));
+            (Found{"/finder/colour/answers/unsure missing-text",
+                   "/finder/colour/answers/red unneeded-text"}));
 }
 
 }  // namespace

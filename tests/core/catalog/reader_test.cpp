@@ -19,7 +19,8 @@ class ReaderTest : public testing::Test {
   // "pointer rule" of all findings.
   std::vector<std::string> found() {
     std::vector<std::string> all;
-    for (const auto& finding : report_.findings()) all.push_back(finding.pointer + ' ' + finding.rule);
+    for (const auto& finding : report_.findings())
+      all.push_back(finding.pointer + ' ' + finding.rule);
     return all;
   }
 

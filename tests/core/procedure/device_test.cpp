@@ -1,5 +1,5 @@
-// The virtual device on the bubble pipe of tests/fixtures/family-ok (invented), and on small devices
-// written here. Expected runs are worked out by hand from the device's own text.
+// The virtual device on the bubble pipe of tests/fixtures/family-ok (invented), and on small
+// devices written here. Expected runs are worked out by hand from the device's own text.
 #include "core/procedure/device.h"
 
 #include <gtest/gtest.h>
@@ -29,15 +29,16 @@ RunReport after(const std::vector<Id>& actions) {
   return report.value_or(RunReport{});
 }
 
-// "2 load need tilt hold-level", "1 load rule open-first open-lid", "3 blow-out waste blow-out-first".
+// "2 load need tilt hold-level", "1 load rule open-first open-lid", "3 blow-out waste
+// blow-out-first".
 std::vector<std::string> told(const RunReport& report) {
   std::vector<std::string> all;
   for (const auto& lapse : report.lapses) {
     const char* kind = lapse.kind == Lapse::Kind::need_broken   ? " need "
                        : lapse.kind == Lapse::Kind::rule_broken ? " rule "
                                                                 : " waste";
-    all.push_back(std::to_string(lapse.index) + ' ' + lapse.action + kind + lapse.variable + lapse.rule + ' ' +
-                  lapse.technique + (lapse.blocked ? " (blocked)" : ""));
+    all.push_back(std::to_string(lapse.index) + ' ' + lapse.action + kind + lapse.variable +
+                  lapse.rule + ' ' + lapse.technique + (lapse.blocked ? " (blocked)" : ""));
   }
   return all;
 }
@@ -93,12 +94,14 @@ TEST(Device, effects_are_judged_on_the_state_before_the_action) {
   const auto report = after({"open-lid", "load", "blow-out", "breathe-in"});
   EXPECT_EQ(report.state.doses, (Doses{11, 0, 0, 1}));
   EXPECT_EQ(value(report, "lungs"), "full");
-  EXPECT_EQ(told(report), (Told{"3 breathe-in need lips seal-lips", "3 breathe-in waste seal-lips"}));
+  EXPECT_EQ(told(report),
+            (Told{"3 breathe-in need lips seal-lips", "3 breathe-in waste seal-lips"}));
 }
 
 TEST(Device, an_order_rule_is_told_once_at_the_action_that_came_too_early) {
   const auto report = after({"open-lid", "seal-lips", "load", "blow-out", "blow-out"});
-  EXPECT_EQ(told(report), (Told{"1 seal-lips rule blow-first blow-out-first", "3 blow-out waste blow-out-first"}));
+  EXPECT_EQ(told(report), (Told{"1 seal-lips rule blow-first blow-out-first",
+                                "3 blow-out waste blow-out-first"}));
 }
 
 TEST(Device, leaving_an_action_out_breaks_no_order_rule) {
@@ -117,27 +120,33 @@ TEST(Device, a_second_dose_is_judged_anew) {
   EXPECT_EQ(after(twice).state.doses, (Doses{10, 0, 2, 0}));
 
   auto careless = pipe().ideal;  // second dose: lips before the out-breath
-  for (const char* action : {"open-lid", "load", "seal-lips", "blow-out", "breathe-in"}) careless.push_back(action);
-  EXPECT_EQ(told(after(careless)),
-            (Told{"9 seal-lips rule blow-first blow-out-first", "10 blow-out waste blow-out-first"}));
+  for (const char* action : {"open-lid", "load", "seal-lips", "blow-out", "breathe-in"})
+    careless.push_back(action);
+  EXPECT_EQ(told(after(careless)), (Told{"9 seal-lips rule blow-first blow-out-first",
+                                         "10 blow-out waste blow-out-first"}));
 }
 
 TEST(Device, a_second_dose_need_not_repeat_what_still_holds) {
-  // the lid stays open: no second open-lid, and loading after breathing in is the next dose, not disorder
-  EXPECT_EQ(told(after({"open-lid", "load", "blow-out", "seal-lips", "breathe-in", "hold-breath", "load",
-                        "blow-out", "seal-lips", "breathe-in", "hold-breath", "close-lid"})),
-            Told{});
+  // the lid stays open: no second open-lid, and loading after breathing in is the next dose, not
+  // disorder
+  EXPECT_EQ(
+      told(after({"open-lid", "load", "blow-out", "seal-lips", "breathe-in", "hold-breath", "load",
+                  "blow-out", "seal-lips", "breathe-in", "hold-breath", "close-lid"})),
+      Told{});
 }
 
 TEST(Device, actions_repeated_before_the_dose_is_spent_stay_in_its_cycle) {
-  EXPECT_EQ(told(after({"blow-out", "open-lid", "blow-out", "load", "blow-out", "seal-lips", "breathe-in"})), Told{});
+  EXPECT_EQ(told(after({"blow-out", "open-lid", "blow-out", "load", "blow-out", "seal-lips",
+                        "breathe-in"})),
+            Told{});
 }
 
 TEST(Device, an_empty_device_loads_nothing_and_loses_nothing) {
   auto family = pipe();
   family.doses_at_start = 1;
-  const auto report = procedure::run(
-      family, std::vector<Id>{"open-lid", "load", "load", "blow-out", "seal-lips", "breathe-in", "breathe-in"});
+  const auto report =
+      procedure::run(family, std::vector<Id>{"open-lid", "load", "load", "blow-out", "seal-lips",
+                                             "breathe-in", "breathe-in"});
   ASSERT_TRUE(report.has_value());
   EXPECT_EQ(report->state.doses, (Doses{0, 0, 1, 0}));
 }
@@ -154,7 +163,8 @@ TEST(Device, no_dose_is_ever_made_or_lost_unseen) {
   for (int round = 0; round < 2000; ++round) {
     std::vector<Id> actions;
     for (int i = 0; i < 40; ++i)
-      actions.push_back(pipe().actions[static_cast<std::size_t>(rng.below(pipe().actions.size()))].id);
+      actions.push_back(
+          pipe().actions[static_cast<std::size_t>(rng.below(pipe().actions.size()))].id);
     const auto report = after(actions);
     const auto& doses = report.state.doses;
     EXPECT_EQ(doses.left + doses.ready + doses.inhaled + doses.wasted, 12);

@@ -1,5 +1,5 @@
-// Order questions: which rules an order breaks, whose they are, and the fewest moves that mend it. The
-// mathematics is checked in order_test.cpp; here, that a family's rules reach it whole.
+// Order questions: which rules an order breaks, whose they are, and the fewest moves that mend it.
+// The mathematics is checked in order_test.cpp; here, that a family's rules reach it whole.
 #include "core/procedure/grade.h"
 
 #include <gtest/gtest.h>
@@ -53,7 +53,8 @@ TEST(OrderGrading, asks_direct_rules_first_and_then_chains_through_missing_cards
     std::string rules;
     for (const auto& id : c.rules) rules += ' ' + id;
     told.push_back(in_order().actions[static_cast<std::size_t>(c.before)] + " < " +
-                   in_order().actions[static_cast<std::size_t>(c.after)] + ':' + rules + ", " + c.technique);
+                   in_order().actions[static_cast<std::size_t>(c.after)] + ':' + rules + ", " +
+                   c.technique);
   }
   EXPECT_EQ(told, (Told{"open-lid < load: open-first, open-lid",
                         "load < breathe-in: load-first, load-once",
@@ -67,8 +68,9 @@ TEST(OrderGrading, every_order_that_breaks_nothing_is_right_and_no_other) {
   int right = 0, all = 0;
   do {
     const auto place = [&](const char* id) { return std::find(answer.begin(), answer.end(), id); };
-    const bool expected = place("open-lid") < place("load") && place("load") < place("breathe-in") &&
-                          place("blow-out") < place("breathe-in") && place("breathe-in") < place("hold-breath");
+    const bool expected =
+        place("open-lid") < place("load") && place("load") < place("breathe-in") &&
+        place("blow-out") < place("breathe-in") && place("breathe-in") < place("hold-breath");
     const auto grade = graded(answer);
     EXPECT_EQ(grade.right, expected);
     EXPECT_EQ(broken(grade).empty(), expected);
@@ -124,11 +126,13 @@ TEST(OrderGrading, grades_orders_only) {
   EXPECT_EQ(grade.error().code, "not-an-order");
 }
 
-// a < x < b and a < y < z < b with x, y, z not among the cards: the short way counts, whose first rule is t1.
+// a < x < b and a < y < z < b with x, y, z not among the cards: the short way counts, whose first
+// rule is t1.
 TEST(OrderGrading, a_pair_through_missing_cards_is_laid_to_the_first_rule_of_the_shortest_way) {
   catalog::Family family;
   for (const char* id : {"a", "b", "x", "y", "z"}) family.actions.push_back({id, {}, {}, {}});
-  const auto rule = [&](const char* id, const char* before, const char* after, const char* technique) {
+  const auto rule = [&](const char* id, const char* before, const char* after,
+                        const char* technique) {
     family.rules.push_back({id, before, after, technique, {}, {}});
   };
   rule("r1", "a", "y", "t3");

@@ -1,5 +1,6 @@
-// Partial orders against outside marks: tests/reference/order/cases.txt, made by python3-networkx 2.8.8
-// (closure, all topological orders, bipartite matching) and enumeration; see make.py beside it.
+// Partial orders against outside marks: tests/reference/order/cases.txt, made by python3-networkx
+// 2.8.8 (closure, all topological orders, bipartite matching) and enumeration; see make.py beside
+// it.
 #include "core/procedure/order.h"
 
 #include <gtest/gtest.h>
@@ -48,19 +49,21 @@ struct Case {
 std::vector<std::string> split(const std::string& text, char at) {
   std::vector<std::string> parts{""};
   for (const char c : text)
-    if (c == at)
-      parts.emplace_back();
-    else
-      parts.back() += c;
+    if (c == at) parts.emplace_back();
+    else parts.back() += c;
   return parts;
 }
 
 Case case_of(const std::string& line) {
   const auto part = split(line, ' ');
-  const auto number = [&](std::size_t i) { return part[i] == "-" ? -1 : std::atoi(part[i].c_str()); };
-  Case c{number(0), {}, list_of(part[2]), number(3), number(4), number(5), number(6), number(7), number(8)};
+  const auto number = [&](std::size_t i) {
+    return part[i] == "-" ? -1 : std::atoi(part[i].c_str());
+  };
+  Case c{number(0), {},        list_of(part[2]), number(3), number(4),
+         number(5), number(6), number(7),        number(8)};
   if (part[1] != "-")
-    for (const auto& pair : split(part[1], '.')) c.pairs.emplace_back(digit(pair[0]), digit(pair[1]));
+    for (const auto& pair : split(part[1], '.'))
+      c.pairs.emplace_back(digit(pair[0]), digit(pair[1]));
   return c;
 }
 
@@ -72,12 +75,13 @@ std::vector<std::string> case_lines() {
 
 int broken_of(const Pairs& pairs, const List& list) {
   const auto place = [&](int item) { return std::find(list.begin(), list.end(), item); };
-  return static_cast<int>(
-      std::count_if(pairs.begin(), pairs.end(), [&](auto pair) { return place(pair.second) < place(pair.first); }));
+  return static_cast<int>(std::count_if(pairs.begin(), pairs.end(), [&](auto pair) {
+    return place(pair.second) < place(pair.first);
+  }));
 }
 
-// What a mending promises, checked from the outside: picking up the cards it names and nothing else leads
-// from the list to a valid order, each card landing where it says.
+// What a mending promises, checked from the outside: picking up the cards it names and nothing else
+// leads from the list to a valid order, each card landing where it says.
 void expect_mends(const PartialOrder& order, const List& list, const Mending& mending) {
   EXPECT_TRUE(is_permutation(mending.mended, order.size()));
   EXPECT_TRUE(is_valid(order, mending.mended));
@@ -145,8 +149,8 @@ TEST(PartialOrders, give_the_published_check_table) {
   EXPECT_EQ(mend(order, list_of("50123467")).moves, std::vector<Move>{five_back});
 }
 
-// facts/diagnosis.md section 9: scipy.stats.kendalltau([1..6], [2,1,4,3,6,5]) = 0.6; for a total order
-// tau_P is that tau.
+// facts/diagnosis.md section 9: scipy.stats.kendalltau([1..6], [2,1,4,3,6,5]) = 0.6; for a total
+// order tau_P is that tau.
 TEST(PartialOrders, tau_of_a_total_order_is_kendalls) {
   const auto order = made(6, {{0, 1}, {1, 2}, {2, 3}, {3, 4}, {4, 5}});
   EXPECT_NEAR(tau_p(order, list_of("103254")), .6, 1e-12);
@@ -172,7 +176,8 @@ TEST(PartialOrders, name_a_cycle) {
 }
 
 TEST(PartialOrders, refuse_items_that_are_not_there) {
-  for (const auto& [n, pair] : {std::pair{2, std::pair{0, 2}}, {2, {-1, 0}}, {33, {0, 1}}, {-1, {0, 1}}}) {
+  for (const auto& [n, pair] :
+       {std::pair{2, std::pair{0, 2}}, {2, {-1, 0}}, {33, {0, 1}}, {-1, {0, 1}}}) {
     const auto order = PartialOrder::from_pairs(n, Pairs{pair});
     ASSERT_FALSE(order.has_value());
     EXPECT_EQ(order.error().code, "order-size");
@@ -193,12 +198,13 @@ TEST(PartialOrders, keep_what_follows_through_items_left_out) {
 TEST(PartialOrders, know_permutations) {
   EXPECT_TRUE(is_permutation(List{2, 0, 1}, 3));
   EXPECT_TRUE(is_permutation(List{}, 0));
-  for (const List& list : {List{0, 1}, List{0, 0, 1}, List{0, 1, 3}, List{0, 1, -1}, List{0, 1, 2, 2}})
+  for (const List& list :
+       {List{0, 1}, List{0, 0, 1}, List{0, 1, 3}, List{0, 1, -1}, List{0, 1, 2, 2}})
     EXPECT_FALSE(is_permutation(list, 3));
 }
 
-// Worked by hand: a < b, c < b, c < d and the list b d a c. Two cards must go; keeping a, d would give
-// c d a b (5 swaps away), keeping b, d gives a c b d (4).
+// Worked by hand: a < b, c < b, c < d and the list b d a c. Two cards must go; keeping a, d would
+// give c d a b (5 swaps away), keeping b, d gives a c b d (4).
 TEST(PartialOrders, mend_to_the_nearest_of_several_smallest_ways) {
   const int a = 3, b = 1, c = 0, d = 2;
   const auto order = made(4, {{a, b}, {c, b}, {c, d}});

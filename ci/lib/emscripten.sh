@@ -1,28 +1,37 @@
-# Emscripten 3.1.69: on PATH already, else Debian 13's package unpacked beside (Debian 12 has a too old one).
-# Sets em_root (folder of em++) and EM_CONFIG. Sourced.
+# Emscripten 3.1.69: on PATH already, else the machine's own package (Debian 13), else that package
+# unpacked beside the system (Debian 12's own is too old for C++20). Sourced.
+# use_emscripten sets em_root (the folder of em++) and, where needed, EM_CONFIG.
 em_version=3.1.69
 em_prefix=$cache/emscripten-$em_version
 em_packages=(emscripten=3.1.69+dfsg-3 binaryen=120-4 libc6 libstdc++6 libgcc-s1)
+em_sha256=d2ac788b952c56ab6736b4db2ac0825aa63cfb4c08b8abaefe19e324779d1b2d
+binaryen_sha256=47be56009e56170f4338a0154fbff2028bd607bc3c8b6a5414658a985bef6470 # amd64
 
 em_on_path() {
-  command -v em++ >/dev/null && em++ --version 2>/dev/null | head -n 1 | grep -q "$em_version"
+  command -v em++ >/dev/null && em++ --version 2>/dev/null | head -n 1 | grep -qF " $em_version"
+}
+
+em_in_apt() { apt-cache policy emscripten 2>/dev/null | grep -qF "Candidate: $em_version+"; }
+
+# The Debian packages that em++ needs here, one a line.
+em_needs() {
+  if em_on_path; then return
+  elif em_in_apt; then echo emscripten
+  else printf '%s\n' clang-19 lld-19 llvm-19 node-acorn python3 xz-utils; fi
 }
 
 fetch_emscripten() {
-  local work mirror options
-  work=$(mktemp -d); mirror=$(debian_mirror)
-  [ -n "$mirror" ] || die "no Debian mirror is configured on this machine"
-  mkdir -p "$work/lists/partial" "$work/debs/partial"
-  printf 'Types: deb\nURIs: %s\nSuites: trixie\nComponents: main\nSigned-By: %s\n' "$mirror" \
-    /usr/share/keyrings/debian-archive-keyring.gpg >"$work/s.sources"
-  options=(-o "Dir::Etc::sourcelist=$work/s.sources" -o Dir::Etc::sourceparts=/dev/null
-    -o "Dir::State::lists=$work/lists" -o Dir::Cache::pkgcache= -o Dir::Cache::srcpkgcache=
-    -o Acquire::Check-Valid-Until=false -o Dir::State::status=/dev/null -o Acquire::Retries=3
-    -o APT::Sandbox::User=root)
-  apt-get "${options[@]}" -qq update || die "Debian 13's package lists could not be fetched"
-  (cd "$work/debs" && apt-get "${options[@]}" -qq download "${em_packages[@]}") ||
-    die "Emscripten $em_version is no longer to be had from $mirror: put its prefix at $em_prefix"
-  unpack_emscripten "$work/debs" "$em_prefix.new"
+  local work deb
+  [ "$(dpkg --print-architecture)" = amd64 ] ||
+    die "Emscripten $em_version is fetched for amd64 only: on this machine put it on PATH by hand"
+  work=$(mktemp -d)
+  say "Fetching Emscripten $em_version (240 MB)"
+  private_apt "$work" deb trixie || die "Debian 13's package lists could not be fetched: is there a network?"
+  (cd "$work/got" && quietly "$build/emscripten.log" apt-get "${apt_options[@]}" -q download "${em_packages[@]}") ||
+    die "Emscripten $em_version could not be fetched: see $build/emscripten.log, or put em++ $em_version on PATH"
+  for deb in "$work"/got/emscripten_*.deb; do has_sha256 "$deb" "$em_sha256" || die "another emscripten than the pinned one: $deb"; done
+  for deb in "$work"/got/binaryen_*.deb; do has_sha256 "$deb" "$binaryen_sha256" || die "another binaryen than the pinned one: $deb"; done
+  unpack_emscripten "$work/got" "$em_prefix.new"
   rm -rf "$work" "$em_prefix"
   mv "$em_prefix.new" "$em_prefix"
 }
@@ -56,8 +65,7 @@ use_emscripten() {
   if em_on_path; then
     em_root=$(dirname "$(readlink -f "$(command -v em++)")")
   else
-    need_packages clang-19 lld-19 llvm-19 node-acorn python3 xz-utils
-    [ -f "$em_prefix/emconfig.py" ] || { say "Fetching Emscripten $em_version"; fetch_emscripten; }
+    [ -f "$em_prefix/emconfig.py" ] || fetch_emscripten
     em_root=$em_prefix/usr/share/emscripten
     export EM_CONFIG=$em_prefix/emconfig.py
   fi

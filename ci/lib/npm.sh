@@ -1,14 +1,13 @@
-# npm packages of ci/package-lock.json, exact versions, no scripts run. Sourced.
-use_npm() {
-  command -v node >/dev/null || need_packages nodejs
-  command -v npm >/dev/null || need_packages npm
-  local key
-  key=$(sha256sum "$root/ci/package-lock.json" | cut -d' ' -f1)
-  if ! done_before npm "$key" || [ ! -d "$root/ci/node_modules" ]; then
-    say "Installing npm packages"
-    (cd "$root/ci" && npm ci --ignore-scripts --no-audit --no-fund --loglevel=error) ||
-      die "npm packages could not be installed: is there a network, and an npm registry set?"
-    mark_done npm "$key"
+# npm packages of a folder's package-lock.json: exact versions, no install scripts. Sourced.
+use_npm() { # folder below the root: ci or ci/bench
+  local key name=npm-${1//\//-}
+  key=$(sha256sum "$root/$1/package-lock.json" | cut -d' ' -f1)
+  if ! done_before "$name" "$key" || [ ! -d "$root/$1/node_modules" ]; then
+    say "Installing the npm packages of $1/"
+    (cd "$root/$1" && quietly "$build/$name.log" npm ci --ignore-scripts --no-audit --no-fund --loglevel=error) ||
+      { tail -n 5 "$build/$name.log" >&2; die "npm packages could not be installed: is there a network? See $build/$name.log"; }
+    mark_done "$name" "$key"
   fi
-  ln -sfn ../ci/node_modules "$root/tests/node_modules"
+  # So that tests find them by name.
+  [ -e "$root/tests/node_modules" ] || ln -sfn ../ci/node_modules "$root/tests/node_modules"
 }

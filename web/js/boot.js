@@ -13,6 +13,16 @@
   rehale.showProblem = function (title, detail, technical) {
     if (rehale.problem) return;
     rehale.problem = title;
+    whenRead(function () { fill(title, detail, technical); });
+  };
+
+  // The page may not be read to its end yet.
+  function whenRead(go) {
+    if (byId('rem')) go();
+    else document.addEventListener('DOMContentLoaded', go);
+  }
+
+  function fill(title, detail, technical) {
     byId('problem-title').textContent = title;
     byId('problem-detail').textContent = detail;
     byId('problem-technical').textContent = technical || '';
@@ -22,7 +32,7 @@
     if (byId('skeleton')) byId('skeleton').hidden = true;
     document.title = title;
     byId('problem-title').focus();
-  };
+  }
 
   function note(text) {
     rehale.errors.push(String(text).slice(0, 500));

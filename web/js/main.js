@@ -21,7 +21,7 @@ const CONTEXT_BACK_WITHIN_MS = 8000;
 const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
 
-let size, nextFrame, painter;
+let size, nextFrame, painter, checkSize;
 
 const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
 const announce = makeAnnouncer(byId('polite'), byId('urgent'));
@@ -49,6 +49,7 @@ const bridge = new Bridge({
     focus: (id) => focus.want(id),
     announce: (text, urgent) => announce(text, urgent === 1),
     reload: () => location.reload(),
+    noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
@@ -60,6 +61,7 @@ const bridge = new Bridge({
 const loop = new Loop({
   wake: () => bridge.call('wake'),
   draw: () => {
+    checkSize();
     bridge.call('frame');
     if (!bridge.alive) return;
     const frame = nextFrame;
@@ -132,7 +134,7 @@ function tellPreferences() {
 }
 
 function listen() {
-  watchSize(byId('stage'), (now) => { size = now; tellSize(); redraw('resize'); });
+  checkSize = watchSize(byId('stage'), (now) => { size = now; tellSize(); redraw('resize'); });
   watchPreferences(byId('rem'), () => { tellPreferences(); redraw('preferences'); });
   document.addEventListener('visibilitychange', () => {
     if (!document.hidden) { redraw('visible'); loop.payOwed(); }

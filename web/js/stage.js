@@ -1,6 +1,7 @@
 // How large the page is in CSS px and in device pixels, followed live: window, zoom, another monitor.
 
-// Tells onChange({width, height, density, pixels: {width, height}}) now and at every change.
+// Tells onChange({width, height, density, pixels: {width, height}}) now and at every change. Returns a
+// function to call before each frame: not every change of density is told by every browser.
 export function watchSize(element, onChange) {
   let last = '';
   const tell = (width, height, pixels) => {
@@ -10,26 +11,34 @@ export function watchSize(element, onChange) {
     last = key;
     onChange({ width, height, density: pixels.width / width, pixels });
   };
+  const observer = new ResizeObserver((entries) => {
+    const { contentRect: { width, height }, devicePixelContentBoxSize: exact } = entries[entries.length - 1];
+    tell(width, height, pixelsOf(width, height, exact?.[0]));
+  });
   const measure = () => {
     const { width, height } = element.getBoundingClientRect();
-    const ratio = window.devicePixelRatio || 1;
-    tell(width, height, {
-      width: Math.max(1, Math.round(width * ratio)), height: Math.max(1, Math.round(height * ratio)),
-    });
+    tell(width, height, pixelsOf(width, height));
   };
-  const observer = new ResizeObserver((entries) => {
-    const exact = entries.at(-1).devicePixelContentBoxSize?.[0];
-    if (!exact) return measure();
-    const { width, height } = entries.at(-1).contentRect;
-    tell(width, height, { width: exact.inlineSize, height: exact.blockSize });
-  });
   try {
     observer.observe(element, { box: 'device-pixel-content-box' });
   } catch {
     observer.observe(element);  // Safari has no such box
-    watchDensity(measure);
   }
+  watchDensity(measure);
   measure();
+  let ratio = window.devicePixelRatio;
+  return () => {
+    if (window.devicePixelRatio === ratio) return;
+    ratio = window.devicePixelRatio;
+    measure();
+  };
+}
+
+// exact: the browser's own count of device pixels. It knows how edges are rounded; but under emulation it
+// is that of the real screen, and then the ratio is right.
+export function pixelsOf(width, height, exact, ratio = window.devicePixelRatio || 1) {
+  const round = (px, own) => (own > 0 && Math.abs(own - px * ratio) < 2 ? own : Math.max(1, Math.round(px * ratio)));
+  return { width: round(width, exact?.inlineSize), height: round(height, exact?.blockSize) };
 }
 
 // A media query holds one density only: ask again for each new one.

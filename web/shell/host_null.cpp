@@ -7,6 +7,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <cstdlib>
 #include <optional>
 
 #include "web/shell/host_state.h"
@@ -76,6 +77,7 @@ void stop(std::string_view title, std::string_view detail) {
   fake().error_detail = detail;
 }
 
+void no_memory() { std::abort(); }
 void reload() { ++fake().reloads; }
 double random_whole() { return fake().random; }
 

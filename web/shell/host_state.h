@@ -70,6 +70,7 @@ void announce(std::string_view text, bool urgent);
 void fetch(int ticket, std::string_view path);
 void stop(std::string_view title, std::string_view detail);
 void reload();
+[[noreturn]] void no_memory();  // must not allocate
 double random_whole();  // below 2^53
 void draw(ImDrawData* data);
 }  // namespace platform

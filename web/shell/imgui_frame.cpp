@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cfloat>
+#include <cstdlib>
+#include <new>
 
 #include "web/shell/host_state.h"
 
@@ -56,10 +58,21 @@ Pointer read_pointer(const ImGuiIO& io) {
   return p;
 }
 
+// Dear ImGui writes to what it gets; address 0 can be written to in WASM.
+void* allocate(std::size_t size, void* /*user*/) {
+  void* const place = std::malloc(size);
+  if (place == nullptr) platform::no_memory();
+  return place;
+}
+
+void release(void* place, void* /*user*/) { std::free(place); }
+
 }  // namespace
 
 void open_imgui() {
   if (ImGui::GetCurrentContext() != nullptr) return;
+  std::set_new_handler(platform::no_memory);
+  ImGui::SetAllocatorFunctions(allocate, release);
   IMGUI_CHECKVERSION();
   ImGui::CreateContext();
   ImGuiIO& io = ImGui::GetIO();

@@ -15,6 +15,7 @@ enum class Tell : int {
   fetch = 5,      // text: path; number: ticket
   stop = 6,       // text: title, unit separator, detail
   reload = 7,
+  no_memory = 8,
 };
 
 extern "C" {

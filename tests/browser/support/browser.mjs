@@ -38,17 +38,20 @@ export async function openPage(browser, url, wish = {}) {
 
 export const probe = (page, options = {}) => page.evaluate((wanted) => window.rehale.probe?.(wanted), options);
 
-// Resolves once the page has started and drawn no frame for `quiet` ms.
-export async function waitForIdle(page, { quiet = 120, within = 15_000 } = {}) {
-  await page.waitForFunction(([still]) => {
+// Resolves once the page has started and, from now on, drawn no frame for `quiet` ms; or shows a problem.
+export async function waitForIdle(page, { quiet = 80, within = 15_000 } = {}) {
+  const begun = `idle${Math.random()}`;
+  await page.waitForFunction(([still, name]) => {
     const { rehale } = window;
     if (rehale?.problem) return true;
     if (!rehale?.started || !rehale.probe) return false;
     const { frames, pending } = rehale.probe();
-    const seen = (window.lastSeen ??= { frames: -1, at: 0 });
+    const seen = (window[name] ??= { frames: -1, at: 0 });
     if (pending || frames !== seen.frames) Object.assign(seen, { frames, at: performance.now() });
-    return frames > 0 && performance.now() - seen.at >= still;
-  }, [quiet], { timeout: within, polling: 30 });
+    if (frames === 0 || performance.now() - seen.at < still) return false;
+    delete window[name];
+    return true;
+  }, [quiet, begun], { timeout: within, polling: 20 });
 }
 
 export async function openApp(browser, url, wish = {}) {

@@ -19,8 +19,21 @@ export async function axe(page) {
   });
 }
 
-// The accessibility tree as text.
+// The accessibility tree as text, by the testing library's own reading of the page.
 export const tree = (page) => page.locator('body').ariaSnapshot();
+
+// The tree that Chromium hands to screen readers: {role, name, description, and states that are set}, in
+// order. Unlike the testing library it leaves out what is inert.
+export async function spoken(page) {
+  const client = await page.context().newCDPSession(page);
+  const { nodes } = await client.send('Accessibility.getFullAXTree');
+  await client.detach();
+  return nodes.filter((node) => !node.ignored && !['InlineTextBox', 'StaticText', 'none', 'generic'].includes(node.role?.value))
+    .map((node) => ({
+      role: node.role?.value, name: node.name?.value ?? '', description: node.description?.value ?? '',
+      ...Object.fromEntries((node.properties ?? []).map((property) => [property.name, property.value.value])),
+    }));
+}
 
 // Mirror boxes further than `most` CSS px from what C++ drew, on any edge.
 export async function strayBoxes(page, most = 2) {

@@ -94,12 +94,14 @@ class Builder {
 
   bool open(Json::Type type) {
     if (open_.size() >= static_cast<std::size_t>(k_max_json_depth)) {
-      report_.add(file_.path, pointer(true), "too-deep",
-                  "at most " + std::to_string(k_max_json_depth) + " lists and objects in each other");
+      report_.add(
+          file_.path, pointer(true), "too-deep",
+          "at most " + std::to_string(k_max_json_depth) + " lists and objects in each other");
       return false;
     }
     Json* value = put(type);
-    if (value != nullptr) open_.push_back(value);  // stays put: its list grows again once it is closed
+    if (value != nullptr)
+      open_.push_back(value);  // stays put: its list grows again once it is closed
     return value != nullptr;
   }
 
@@ -161,9 +163,9 @@ void Report::add(const std::string& file, std::string pointer, std::string rule,
 
 std::optional<Json> parse_json(const ContentFile& file, Report& report) {
   if (file.bytes.size() > k_max_json_bytes) {
-    report.add(file.path, "", "too-large",
-               std::to_string(file.bytes.size()) + " bytes; at most " +
-                   std::to_string(k_max_json_bytes));
+    report.add(
+        file.path, "", "too-large",
+        std::to_string(file.bytes.size()) + " bytes; at most " + std::to_string(k_max_json_bytes));
     return std::nullopt;
   }
   // The library takes a zero byte for the end of the text.
@@ -182,12 +184,9 @@ std::optional<Json> parse_json(const ContentFile& file, Report& report) {
 std::string pointer_token(std::string_view key) {
   std::string token;
   for (const char c : key) {
-    if (c == '~')
-      token += "~0";
-    else if (c == '/')
-      token += "~1";
-    else
-      token += c;
+    if (c == '~') token += "~0";
+    else if (c == '/') token += "~1";
+    else token += c;
   }
   return token;
 }

@@ -46,9 +46,9 @@ class Report {
   std::size_t form_findings_ = 0;
 };
 
-// nullopt after a finding: "too-large", "too-deep", "too-many-values", "broken-json" (remedy says line
-// and column; also text that is not UTF-8). "duplicate-key" is found too but the value still comes.
-// A byte order mark and CRLF are fine.
+// nullopt after a finding: "too-large", "too-deep", "too-many-values", "broken-json" (remedy says
+// line and column; also text that is not UTF-8). "duplicate-key" is found too but the value still
+// comes. A byte order mark and CRLF are fine.
 [[nodiscard]] std::optional<Json> parse_json(const ContentFile& file, Report& report);
 
 // "a/b~c" -> "a~1b~0c" (RFC 6901).

@@ -16,16 +16,16 @@ Loaded<T> loaded(T value, Report& report) {
 }
 
 // {"a":{"b":"x"}} -> "a/b": "x"; the head of the file ("schema", "family", "language") is left out.
-void flatten(const Reader& place, const std::string& path, std::map<std::string, std::string>& into) {
+void flatten(const Reader& place, const std::string& path,
+             std::map<std::string, std::string>& into) {
   for (const auto& key : place.value()->keys) {
     if (path.empty() && (key == "schema" || key == "family" || key == "language")) continue;
     const auto child = place.at(key);
-    if (key.empty() || key.find('/') != std::string::npos) child.finding("bad-id", "no '/' in a name");
+    if (key.empty() || key.find('/') != std::string::npos)
+      child.finding("bad-id", "no '/' in a name");
     const auto child_path = path.empty() ? key : path + '/' + key;
-    if (child.value()->type == Json::Type::object)
-      flatten(child, child_path, into);
-    else
-      into[child_path] = place.text(key);
+    if (child.value()->type == Json::Type::object) flatten(child, child_path, into);
+    else into[child_path] = place.text(key);
   }
 }
 
@@ -43,7 +43,8 @@ void compare_sentences(const Texts& texts, const std::vector<std::string>& neede
       report.add(file.path, '/' + path, "missing-text", "put this sentence");
   for (const auto& [path, sentence] : texts.all())
     if (path.starts_with(within) && !std::binary_search(needed.begin(), needed.end(), path))
-      report.add(file.path, '/' + path, "unneeded-text", "nothing shows this sentence; take it out");
+      report.add(file.path, '/' + path, "unneeded-text",
+                 "nothing shows this sentence; take it out");
 }
 
 void check_family_texts(const Family& family, const FamilyFiles::Language& texts, Report& report) {
@@ -85,7 +86,8 @@ Loaded<Library> load_library(const ContentFile& file) {
 Loaded<Texts> load_texts(const ContentFile& file) {
   Report report;
   Texts texts;
-  if (const auto json = parse_json(file, report)) texts = read_texts({&*json, file.path, "", report});
+  if (const auto json = parse_json(file, report))
+    texts = read_texts({&*json, file.path, "", report});
   return loaded(std::move(texts), report);
 }
 

@@ -13,8 +13,8 @@ namespace rehale::catalog {
 // assets/library.json
 [[nodiscard]] Loaded<Library> load_library(const ContentFile& file);
 
-// Any text file, flattened: {"a":{"b":"x"}} -> "a/b": "x". "schema", "family" and "language" at the top
-// are left out. Findings: form, "empty-text", "wrong-type" (a leaf that is no text).
+// Any text file, flattened: {"a":{"b":"x"}} -> "a/b": "x". "schema", "family" and "language" at the
+// top are left out. Findings: form, "empty-text", "wrong-type" (a leaf that is no text).
 [[nodiscard]] Loaded<Texts> load_texts(const ContentFile& file);
 
 struct FamilyFiles {
@@ -27,18 +27,19 @@ struct FamilyFiles {
   std::optional<ContentFile> poses;  // when given, every pose named must be in it
 };
 
-// A check of a layer above, core/procedure's check_family_runs: what can only be told by running the
-// device or closing the order rules. Gets the family and the paths of its procedure and questions.
-using FurtherCheck = std::vector<Finding> (*)(const Family& family, const std::string& procedure_path,
+// A check of a layer above, core/procedure's check_family_runs: what can only be told by running
+// the device or closing the order rules. Gets the family and the paths of its procedure and
+// questions.
+using FurtherCheck = std::vector<Finding> (*)(const Family& family,
+                                              const std::string& procedure_path,
                                               const std::string& questions_path);
 
 // One folder assets/families/<family>. `further` is asked when every name in the family is known.
 [[nodiscard]] Loaded<Family> load_family(const Library& library, const Id& family,
-                                         const FamilyFiles& files,
-                                         FurtherCheck further = nullptr);
+                                         const FamilyFiles& files, FurtherCheck further = nullptr);
 
-// assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no other
-// below finder/.
+// assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no
+// other below finder/.
 [[nodiscard]] std::vector<Finding> check_library_texts(const Library& library,
                                                        const ContentFile& file);
 

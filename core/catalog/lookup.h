@@ -12,10 +12,8 @@ namespace rehale::catalog {
 template <class T>
 [[nodiscard]] int index_of(const std::vector<T>& list, const Id& id) {
   const auto found = std::find_if(list.begin(), list.end(), [&](const T& item) {
-    if constexpr (std::is_same_v<T, Id>)
-      return item == id;
-    else
-      return item.id == id;
+    if constexpr (std::is_same_v<T, Id>) return item == id;
+    else return item.id == id;
   });
   return found == list.end() ? -1 : static_cast<int>(found - list.begin());
 }
@@ -27,7 +25,8 @@ template <class T>
   return index < 0 ? nullptr : &list[static_cast<std::size_t>(index)];
 }
 
-// The family's own number or, where it has none, the one all families share; nullptr when neither has.
+// The family's own number or, where it has none, the one all families share; nullptr when neither
+// has.
 [[nodiscard]] inline const Criterion* find_criterion(const Library& library, const Family& family,
                                                      const Id& id) {
   const auto* own = find(family.criteria, id);

@@ -17,7 +17,7 @@ struct Provenance {
   std::string status;       // R read, R2 second-hand, M memory, CP common practice, D derived
 };
 
-// ---- the virtual device -------------------------------------------------------------------------
+// ---- the virtual device ------------------------------------------------------------------------
 
 struct Variable {
   Id id;                   // "cap"
@@ -66,19 +66,19 @@ struct OrderRule {
 
 // A number of the trade with its tolerance. pass_* is what counts as right.
 struct Criterion {
-  Id id;      // "inh_spray", as in the facts sheet
-  Id action;  // may be empty (counters, re-checks)
-  Id technique;  // may be empty: then for educators only, never marked
+  Id id;             // "inh_spray", as in the facts sheet
+  Id action;         // may be empty (counters, re-checks)
+  Id technique;      // may be empty: then for educators only, never marked
   std::string unit;  // "s", "L/min", "deg", "doses", "days"…
   std::optional<double> target_low, target_high, pass_low, pass_high;
   Provenance from;
 };
 
-// ---- what a person has, lacks or wrongly holds ---------------------------------------------------
+// ---- what a person has, lacks or wrongly holds -------------------------------------------------
 
 struct Technique {
   Id id;
-  Id shared;              // the same habit in other families: key of library.json /shared_techniques
+  Id shared;  // the same habit in other families: key of library.json /shared_techniques
   bool critical = false;  // for the dose, by published checklists
   double weight = 1;      // (0,1]: how much of the dose hangs on it
   double error_rate = 0;  // published share of users who lack it, (0,1)
@@ -93,17 +93,17 @@ struct Misconception {
   Provenance from;
 };
 
-// ---- questions -----------------------------------------------------------------------------------
+// ---- questions ---------------------------------------------------------------------------------
 
 enum class Kind : unsigned char { one, several, order, picture, timing, numbers };
 
 struct Option {
   Id id;
   bool right = false;
-  Id technique;      // wrong: the technique whose lack it betrays; several: the technique it asks about
-  Id misconception;  // wrong: the rule it betrays; may be empty
-  std::vector<Id> pose;      // picture questions
-  double from = 0, to = 0;   // timing (s) and numbers: the band [from, to); to = infinity allowed
+  Id technique;  // wrong: the technique whose lack it betrays; several: the technique it asks about
+  Id misconception;         // wrong: the rule it betrays; may be empty
+  std::vector<Id> pose;     // picture questions
+  double from = 0, to = 0;  // timing (s) and numbers: the band [from, to); to = infinity allowed
 };
 
 struct NumberRange {
@@ -114,7 +114,7 @@ struct NumberRange {
 struct Question {
   Id id;
   Kind kind = Kind::one;
-  std::vector<Id> techniques;  // what a right answer needs
+  std::vector<Id> techniques;   // what a right answer needs
   std::vector<Option> options;  // bands for timing and numbers; empty for order
   std::vector<Id> actions;      // order: the cards
   std::vector<Id> pose;         // picture beside the question; may be empty
@@ -124,7 +124,7 @@ struct Question {
 
 struct Family {
   Id id;
-  std::string speed;  // "slow" or "fast": the rule that divides the families
+  std::string speed;       // "slow" or "fast": the rule that divides the families
   int doses_at_start = 0;  // of the virtual device
   std::vector<Variable> variables;
   std::vector<Action> actions;  // 1–32
@@ -152,7 +152,8 @@ struct Library {
   std::vector<FinderStep> finder;     // first step first
 };
 
-// Sentences by path: "techniques/slow-breath/remedy". Missing ones are findings, never shown as keys.
+// Sentences by path: "techniques/slow-breath/remedy". Missing ones are findings, never shown as
+// keys.
 class Texts {
  public:
   Texts() = default;
@@ -168,7 +169,7 @@ class Texts {
   std::map<std::string, std::string> sentences_;
 };
 
-// ---- loading -------------------------------------------------------------------------------------
+// ---- loading -----------------------------------------------------------------------------------
 
 // One thing that is not as it should be, and how to mend it.
 struct Finding {

@@ -17,8 +17,8 @@ FinderStep read_step(const Reader& place) {
 }  // namespace
 
 void read_library(const Reader& root, Library& library) {
-  root.allow_only({"schema", "languages", "families", "sources", "shared_techniques", "criteria",
-                   "finder"});
+  root.allow_only(
+      {"schema", "languages", "families", "sources", "shared_techniques", "criteria", "finder"});
   check_head(root);
   library.families = root.ids("families");
   library.languages = root.ids("languages");

@@ -62,16 +62,18 @@ Action read_action(const Reader& place) {
 }
 
 OrderRule read_rule(const Reader& place) {
-  place.allow_only(
-      {"id", "before", "after", "technique", "misconception", "sources", "status"});
-  return {place.id("id"),        place.id("before"),
-          place.id("after"),     place.id("technique"),
-          place.id_or_none("misconception"), read_provenance(place)};
+  place.allow_only({"id", "before", "after", "technique", "misconception", "sources", "status"});
+  return {place.id("id"),
+          place.id("before"),
+          place.id("after"),
+          place.id("technique"),
+          place.id_or_none("misconception"),
+          read_provenance(place)};
 }
 
 Technique read_technique(const Reader& place) {
   place.allow_only({"id", "shared", "critical", "weight", "error_rate", "sources", "status"});
-  return {place.id("id"),         place.id_or_none("shared"),  place.flag_or_no("critical"),
+  return {place.id("id"),         place.id_or_none("shared"), place.flag_or_no("critical"),
           place.number("weight"), place.number("error_rate"), read_provenance(place)};
 }
 
@@ -84,8 +86,7 @@ Misconception read_misconception(const Reader& place) {
 }  // namespace
 
 Criterion read_criterion(const Reader& place) {
-  place.allow_only(
-      {"id", "action", "technique", "unit", "target", "pass", "sources", "status"});
+  place.allow_only({"id", "action", "technique", "unit", "target", "pass", "sources", "status"});
   Criterion criterion;
   criterion.id = place.text("id");  // as in the facts sheet, so '_' may be in it
   criterion.action = place.id_or_none("action");
@@ -99,14 +100,15 @@ Criterion read_criterion(const Reader& place) {
 
 void check_head(const Reader& root) {
   if (root.whole("schema") != k_schema)
-    root.at("schema").finding("unknown-schema", "this program reads schema " +
-                                                    std::to_string(k_schema));
+    root.at("schema").finding("unknown-schema",
+                              "this program reads schema " + std::to_string(k_schema));
 }
 
 void check_named(const Reader& root, std::string_view key, const Id& expected) {
   const auto name = root.id(key);
   if (name != expected)
-    root.at(key).finding("wrong-file", "says \"" + name + "\"; this file is of \"" + expected + "\"");
+    root.at(key).finding("wrong-file",
+                         "says \"" + name + "\"; this file is of \"" + expected + "\"");
 }
 
 void read_procedure(const Reader& root, Family& family) {

@@ -48,13 +48,15 @@ NumberRange read_range(const Reader& place) {
 
 void allow_members(const Reader& place, Kind kind) {
   switch (kind) {
-    case Kind::order: return place.allow_only({"id", "kind", "techniques", "pose", "actions"});
+    case Kind::order:
+      return place.allow_only({"id", "kind", "techniques", "pose", "actions"});
     case Kind::timing:
       return place.allow_only(
           {"id", "kind", "techniques", "pose", "criterion", "range", "options"});
     case Kind::numbers:
       return place.allow_only({"id", "kind", "techniques", "pose", "range", "options"});
-    default: return place.allow_only({"id", "kind", "techniques", "pose", "options"});
+    default:
+      return place.allow_only({"id", "kind", "techniques", "pose", "options"});
   }
 }
 
@@ -72,7 +74,8 @@ Question read_question(const Reader& place) {
     return question;
   }
   if (*kind == Kind::timing) question.criterion = place.text("criterion");
-  if (*kind == Kind::timing || *kind == Kind::numbers) question.range = read_range(place.at("range"));
+  if (*kind == Kind::timing || *kind == Kind::numbers)
+    question.range = read_range(place.at("range"));
   for (const auto& option : place.list("options"))
     question.options.push_back(read_option(option, *kind));
   return question;

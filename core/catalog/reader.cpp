@@ -8,12 +8,18 @@ namespace {
 
 const char* name_of(Json::Type type) {
   switch (type) {
-    case Json::Type::null: return "null";
-    case Json::Type::boolean: return "true or false";
-    case Json::Type::number: return "a number";
-    case Json::Type::text: return "a text";
-    case Json::Type::list: return "a list";
-    case Json::Type::object: return "an object";
+    case Json::Type::null:
+      return "null";
+    case Json::Type::boolean:
+      return "true or false";
+    case Json::Type::number:
+      return "a number";
+    case Json::Type::text:
+      return "a text";
+    case Json::Type::list:
+      return "a list";
+    case Json::Type::object:
+      return "an object";
   }
   return "";
 }

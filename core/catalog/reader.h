@@ -16,9 +16,9 @@ namespace rehale::catalog {
 // Lower-case words or numbers joined by '-'.
 [[nodiscard]] bool is_id(std::string_view text);
 
-// A place in a file. Reading a member that is missing or of the wrong type notes a finding ("missing-key",
-// "wrong-type", "bad-id", "empty-text") and gives an empty value, so that reading goes on. `_or` forms
-// take a missing member without complaint.
+// A place in a file. Reading a member that is missing or of the wrong type notes a finding
+// ("missing-key", "wrong-type", "bad-id", "empty-text") and gives an empty value, so that reading
+// goes on. `_or` forms take a missing member without complaint.
 class Reader {
  public:
   Reader(const Json* value, const std::string& file, std::string pointer, Report& report)

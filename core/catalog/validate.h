@@ -12,8 +12,8 @@
 
 namespace rehale::catalog {
 
-// What a rule may look at, and where its findings go. Lists in the model stand as in the file, so an
-// index is a place.
+// What a rule may look at, and where its findings go. Lists in the model stand as in the file, so
+// an index is a place.
 struct Check {
   const Library& library;
   const Family& family;
@@ -40,7 +40,8 @@ template <class T>
 void expect_known(const Check& check, const std::vector<T>& list, const Id& id,
                   const std::string& pointer, std::string_view what) {
   if (id.empty() || index_of(list, id) >= 0) return;
-  check(pointer, "unknown-" + std::string(what), "there is no " + std::string(what) + " \"" + id + "\"");
+  check(pointer, "unknown-" + std::string(what),
+        "there is no " + std::string(what) + " \"" + id + "\"");
 }
 
 // "duplicate-id" at each element that repeats an earlier id.
@@ -48,10 +49,8 @@ template <class T>
 void expect_unique(const Check& check, const std::vector<T>& list, std::string_view pointer) {
   for (std::size_t i = 0; i < list.size(); ++i) {
     const Id* id = nullptr;
-    if constexpr (std::is_same_v<T, Id>)
-      id = &list[i];
-    else
-      id = &list[i].id;
+    if constexpr (std::is_same_v<T, Id>) id = &list[i];
+    else id = &list[i].id;
     if (!id->empty() && index_of(list, *id) < static_cast<int>(i))
       check(at(pointer, i, std::is_same_v<T, Id> ? "" : "/id"), "duplicate-id",
             "\"" + *id + "\" stands earlier in this list; give it a name of its own");
@@ -62,12 +61,13 @@ void validate_provenance(const Check& check, const Provenance& from, const std::
 // Everything but what the criterion is of (action, technique).
 void validate_criterion(const Check& check, const Criterion& criterion, const std::string& pointer);
 
-void validate_library(const Check& check);     // file: library.json; family: empty
-void validate_procedure(const Check& check);   // variables, actions, rules, criteria
-void validate_people(const Check& check);      // techniques, misconceptions
-void validate_questions(const Check& check);   // each question by itself; file: questions.json
-void validate_probing(const Check& check);     // that the bank tells every technique; file: procedure.json
-void validate_bank(const Check& check);        // size and kinds of the bank; file: questions.json
+void validate_library(const Check& check);    // file: library.json; family: empty
+void validate_procedure(const Check& check);  // variables, actions, rules, criteria
+void validate_people(const Check& check);     // techniques, misconceptions
+void validate_questions(const Check& check);  // each question by itself; file: questions.json
+void validate_probing(
+    const Check& check);  // that the bank tells every technique; file: procedure.json
+void validate_bank(const Check& check);  // size and kinds of the bank; file: questions.json
 void validate_action_poses(const Check& check, const std::vector<Id>& drawn);    // procedure.json
 void validate_question_poses(const Check& check, const std::vector<Id>& drawn);  // questions.json
 

@@ -6,8 +6,9 @@ namespace {
 void expect_count(const Check& check, std::size_t n, std::size_t low, std::size_t high,
                   const char* what) {
   if (n >= low && n <= high) return;
-  check(std::string("/") + what, "count",
-        std::to_string(n) + " " + what + "; " + std::to_string(low) + " to " + std::to_string(high));
+  check(
+      std::string("/") + what, "count",
+      std::to_string(n) + " " + what + "; " + std::to_string(low) + " to " + std::to_string(high));
 }
 
 // A critical technique must bear on what the device does or on a number.

@@ -9,8 +9,7 @@ void expect_setting(const Check& check, const Setting& setting, const std::strin
   const auto* variable = find(check.family.variables, setting.variable);
   if (variable == nullptr)
     check(pointer, "unknown-variable", "there is no variable \"" + setting.variable + "\"");
-  else
-    expect_known(check, variable->values, setting.value, pointer, "value");
+  else expect_known(check, variable->values, setting.value, pointer, "value");
 }
 
 void validate_variables(const Check& check) {
@@ -29,7 +28,8 @@ void validate_need(const Check& check, const Need& need, const std::string& poin
   if (need.any_of.empty()) check(pointer + "/any_of", "too-few-values", "name the values allowed");
   const auto* variable = find(check.family.variables, need.variable);
   if (variable == nullptr)
-    return expect_known(check, check.family.variables, need.variable, pointer + "/variable", "variable");
+    return expect_known(check, check.family.variables, need.variable, pointer + "/variable",
+                        "variable");
   for (std::size_t i = 0; i < need.any_of.size(); ++i)
     expect_known(check, variable->values, need.any_of[i], at(pointer + "/any_of", i), "value");
 }
@@ -39,7 +39,8 @@ void validate_effect(const Check& check, const Effect& effect, const std::string
     expect_setting(check, setting, pointer + "/when/" + pointer_token(setting.variable));
   for (const auto& setting : effect.set)
     expect_setting(check, setting, pointer + "/set/" + pointer_token(setting.variable));
-  expect_known(check, check.family.techniques, effect.technique, pointer + "/technique", "technique");
+  expect_known(check, check.family.techniques, effect.technique, pointer + "/technique",
+               "technique");
   const bool dose_meant = check.report.bad_form(check.file, pointer + "/dose");
   if (effect.set.empty() && effect.dose == DoseChange::none && !dose_meant)
     check(pointer, "empty-effect", "an effect needs \"set\" or \"dose\"");
@@ -70,7 +71,8 @@ void validate_rules(const Check& check) {
     const auto& rule = family.rules[i];
     expect_known(check, family.actions, rule.before, at("/rules", i, "/before"), "action");
     expect_known(check, family.actions, rule.after, at("/rules", i, "/after"), "action");
-    expect_known(check, family.techniques, rule.technique, at("/rules", i, "/technique"), "technique");
+    expect_known(check, family.techniques, rule.technique, at("/rules", i, "/technique"),
+                 "technique");
     const auto pointer = at("/rules", i, "/misconception");
     expect_known(check, family.misconceptions, rule.misconception, pointer, "misconception");
     const auto* held = find(family.misconceptions, rule.misconception);
@@ -107,7 +109,8 @@ void validate_provenance(const Check& check, const Provenance& from, const std::
     check(pointer + "/sources", "source-needed", "status " + from.status + " needs a source");
 }
 
-void validate_criterion(const Check& check, const Criterion& criterion, const std::string& pointer) {
+void validate_criterion(const Check& check, const Criterion& criterion,
+                        const std::string& pointer) {
   const auto& c = criterion;
   if (c.target_low && c.target_high && *c.target_low > *c.target_high)
     check(pointer + "/target", "upside-down", "the lowest comes first");
@@ -124,8 +127,7 @@ void validate_criterion(const Check& check, const Criterion& criterion, const st
 void validate_procedure(const Check& check) {
   if (check.family.speed != "slow" && check.family.speed != "fast")
     check("/speed", "unknown-speed", "use slow or fast");
-  if (check.family.doses_at_start < 1)
-    check("/doses_at_start", "out-of-range", "at least 1");
+  if (check.family.doses_at_start < 1) check("/doses_at_start", "out-of-range", "at least 1");
   validate_variables(check);
   validate_actions(check);
   validate_rules(check);

@@ -12,28 +12,34 @@ struct Limits {
 
 Limits option_limits(Kind kind) {
   switch (kind) {
-    case Kind::several: return {4, 6};
-    case Kind::picture: return {2, 4};
-    case Kind::one: return {3, 5};
-    default: return {2, 6};  // bands
+    case Kind::several:
+      return {4, 6};
+    case Kind::picture:
+      return {2, 4};
+    case Kind::one:
+      return {3, 5};
+    default:
+      return {2, 6};  // bands
   }
 }
 
 void expect_within(const Check& check, std::size_t n, Limits limits, const std::string& pointer) {
   if (n < limits.low || n > limits.high)
     check(pointer, "option-count",
-          std::to_string(n) + "; " + std::to_string(limits.low) + " to " + std::to_string(limits.high));
+          std::to_string(n) + "; " + std::to_string(limits.low) + " to " +
+              std::to_string(limits.high));
 }
 
-// A misconception that is named must rule out `technique` or, when that is empty, a technique of the
-// question.
+// A misconception that is named must rule out `technique` or, when that is empty, a technique of
+// the question.
 void validate_misconception_of(const Check& check, const Question& question, const Option& option,
                                const std::string& pointer) {
   const auto* held = find(check.family.misconceptions, option.misconception);
   if (held == nullptr)
     return expect_known(check, check.family.misconceptions, option.misconception,
                         pointer + "/misconception", "misconception");
-  if (find(check.family.techniques, held->rules_out) == nullptr) return;  // told at the misconception
+  if (find(check.family.techniques, held->rules_out) == nullptr)
+    return;  // told at the misconception
   const bool fits = option.technique.empty() ? holds(question.techniques, held->rules_out)
                                              : option.technique == held->rules_out;
   if (!fits)
@@ -49,7 +55,8 @@ void validate_choice(const Check& check, const Question& question, const Option&
     check(pointer, "right-betrays", "a right option names no technique and no misconception");
   if (!option.right && !names)
     check(pointer, "wrong-says-nothing", "name the technique or misconception it betrays");
-  expect_known(check, check.family.techniques, option.technique, pointer + "/technique", "technique");
+  expect_known(check, check.family.techniques, option.technique, pointer + "/technique",
+               "technique");
   if (find(check.family.techniques, option.technique) != nullptr &&
       !holds(question.techniques, option.technique))
     check(pointer + "/technique", "technique-not-asked",
@@ -61,7 +68,8 @@ void validate_one_right(const Check& check, const Question& question, const std:
   const auto right = std::count_if(question.options.begin(), question.options.end(),
                                    [](const Option& option) { return option.right; });
   if (right != 1)
-    check(pointer + "/options", "one-right", std::to_string(right) + " are right; exactly one must be");
+    check(pointer + "/options", "one-right",
+          std::to_string(right) + " are right; exactly one must be");
   for (std::size_t i = 0; i < question.options.size(); ++i)
     validate_choice(check, question, question.options[i], at(pointer + "/options", i));
   if (question.techniques.empty() || question.techniques.size() > 2)
@@ -74,10 +82,12 @@ void validate_several(const Check& check, const Question& question, const std::s
     const auto& option = question.options[i];
     const auto place = at(pointer + "/options", i);
     ++(option.right ? right : wrong);
-    if (option.technique.empty()) check(place, "option-technique", "name the technique it asks about");
+    if (option.technique.empty())
+      check(place, "option-technique", "name the technique it asks about");
     if (option.right && !option.misconception.empty())
       check(place, "right-betrays", "a right option names no misconception");
-    expect_known(check, check.family.techniques, option.technique, place + "/technique", "technique");
+    expect_known(check, check.family.techniques, option.technique, place + "/technique",
+                 "technique");
     if (find(check.family.techniques, option.technique) != nullptr &&
         !holds(question.techniques, option.technique))
       check(pointer + "/techniques", "question-techniques",
@@ -97,12 +107,14 @@ void validate_several(const Check& check, const Question& question, const std::s
 void validate_bands(const Check& check, const Question& question, const std::string& pointer,
                     double from, double to) {
   auto bands = question.options;
-  std::sort(bands.begin(), bands.end(), [](const Option& a, const Option& b) { return a.from < b.from; });
+  std::sort(bands.begin(), bands.end(),
+            [](const Option& a, const Option& b) { return a.from < b.from; });
   double reached = from;
   for (const auto& band : bands) {
-    const auto place = at(pointer + "/options",
-                          static_cast<std::size_t>(index_of(question.options, band.id)));
-    if (band.from != reached) check(place + "/from", "band-gap", "the bands before it end elsewhere");
+    const auto place =
+        at(pointer + "/options", static_cast<std::size_t>(index_of(question.options, band.id)));
+    if (band.from != reached)
+      check(place + "/from", "band-gap", "the bands before it end elsewhere");
     if (!(band.to > band.from)) check(place + "/to", "upside-down", "must be above \"from\"");
     reached = band.to;
   }
@@ -112,8 +124,10 @@ void validate_bands(const Check& check, const Question& question, const std::str
 
 void validate_range(const Check& check, const Question& question, const std::string& pointer) {
   const auto& range = question.range;
-  if (!(range.step > 0 && range.min < range.max && range.start >= range.min && range.start <= range.max))
-    return check(pointer + "/range", "bad-range", "step above 0, min below max, start between them");
+  if (!(range.step > 0 && range.min < range.max && range.start >= range.min &&
+        range.start <= range.max))
+    return check(pointer + "/range", "bad-range",
+                 "step above 0, min below max, start between them");
   for (const auto& option : question.options) {
     if (!option.right) continue;
     const double steps = std::ceil((std::max(option.from, range.min) - range.min) / range.step);
@@ -145,7 +159,8 @@ void validate_cards(const Check& check, const Question& question, const std::str
   expect_within(check, question.actions.size(), {4, 6}, pointer + "/actions");
   expect_unique(check, question.actions, pointer + "/actions");
   for (std::size_t i = 0; i < question.actions.size(); ++i)
-    expect_known(check, check.family.actions, question.actions[i], at(pointer + "/actions", i), "action");
+    expect_known(check, check.family.actions, question.actions[i], at(pointer + "/actions", i),
+                 "action");
 }
 
 void validate_question(const Check& check, const Question& question, const std::string& pointer) {

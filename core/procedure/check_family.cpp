@@ -20,9 +20,12 @@ std::string place(std::string_view list, int index) {
 
 std::string words(const Lapse& lapse) {
   switch (lapse.kind) {
-    case Lapse::Kind::need_broken: return "needs another value of \"" + lapse.variable + "\"";
-    case Lapse::Kind::rule_broken: return "breaks the rule \"" + lapse.rule + "\"";
-    case Lapse::Kind::dose_wasted: return "wastes a dose";
+    case Lapse::Kind::need_broken:
+      return "needs another value of \"" + lapse.variable + "\"";
+    case Lapse::Kind::rule_broken:
+      return "breaks the rule \"" + lapse.rule + "\"";
+    case Lapse::Kind::dose_wasted:
+      return "wastes a dose";
   }
   return {};
 }
@@ -58,7 +61,8 @@ void check_order_question(const Family& family, const catalog::Question& questio
                             " things about these cards; at least 2"});
   std::vector<Id> expected;
   for (const auto& constraint : *constraints)
-    if (catalog::index_of(expected, constraint.technique) < 0) expected.push_back(constraint.technique);
+    if (catalog::index_of(expected, constraint.technique) < 0)
+      expected.push_back(constraint.technique);
   auto given = question.techniques;
   std::sort(given.begin(), given.end());
   std::sort(expected.begin(), expected.end());
@@ -93,8 +97,8 @@ std::vector<Finding> check_family_runs(const Family& family, const std::string& 
   std::vector<Finding> findings;
   check_ideal(family, procedure_path, findings);
   if (const auto cycle = name_cycle(family); !cycle.empty()) {
-    findings.push_back({procedure_path, "/rules", "rule-cycle",
-                        "each must come before itself: " + cycle});
+    findings.push_back(
+        {procedure_path, "/rules", "rule-cycle", "each must come before itself: " + cycle});
     return findings;
   }
   for (std::size_t i = 0; i < family.questions.size(); ++i)

@@ -57,8 +57,10 @@ bool change_doses(DoseChange change, Doses& doses) {
 
 int spent(const Doses& doses) { return doses.inhaled + doses.wasted; }
 
-// Where each dose cycle of a run starts (see run()), from the doses spent by the end of each action.
-std::vector<std::size_t> cycle_starts(std::span<const Id> actions, const std::vector<int>& spent_by) {
+// Where each dose cycle of a run starts (see run()), from the doses spent by the end of each
+// action.
+std::vector<std::size_t> cycle_starts(std::span<const Id> actions,
+                                      const std::vector<int>& spent_by) {
   std::vector<std::size_t> starts{0};
   for (std::size_t i = 1; i < actions.size(); ++i) {
     const auto start = starts.back();
@@ -110,9 +112,10 @@ void perform(const Family& family, const Action& action, int index, RunReport& r
   if (blocked) return;
 
   for (const auto& effect : action.effects) {
-    const bool holds = std::all_of(effect.when.begin(), effect.when.end(), [&](const auto& setting) {
-      return is_one_of(family, before, setting.variable, {setting.value});
-    });
+    const bool holds =
+        std::all_of(effect.when.begin(), effect.when.end(), [&](const auto& setting) {
+          return is_one_of(family, before, setting.variable, {setting.value});
+        });
     if (!holds) continue;
     apply_settings(family, effect.set, report.state);
     if (!change_doses(effect.dose, report.state.doses)) continue;

@@ -27,7 +27,8 @@ Result<Rules> close_rules(const Family& family) {
   for (const auto& rule : family.rules) {
     const int before = catalog::index_of(family.actions, rule.before);
     const int after = catalog::index_of(family.actions, rule.after);
-    if (before < 0 || after < 0) return fail("unknown-action", rule.id, rule.before + ", " + rule.after);
+    if (before < 0 || after < 0)
+      return fail("unknown-action", rule.id, rule.before + ", " + rule.after);
     rules.pairs.emplace_back(before, after);
   }
   auto order = PartialOrder::from_pairs(static_cast<int>(family.actions.size()), rules.pairs);

@@ -1,5 +1,5 @@
-// Marks an order question against the order rules of its family. Every order that breaks none is right.
-// Must not know how sure we are of anything: that is core/mastery.
+// Marks an order question against the order rules of its family. Every order that breaks none is
+// right. Must not know how sure we are of anything: that is core/mastery.
 #pragma once
 
 #include <span>
@@ -11,18 +11,19 @@
 
 namespace rehale::procedure {
 
-// Why one card must come before another: a rule of the family, or a chain of rules through actions that
-// are not among the cards.
+// Why one card must come before another: a rule of the family, or a chain of rules through actions
+// that are not among the cards.
 struct Constraint {
   int before = 0, after = 0;  // cards: index into question.actions
-  std::vector<catalog::Id> rules;  // the shortest chain from before to after; one when stated directly
-  catalog::Id technique;           // of the first rule of the chain
-  catalog::Id misconception;       // of the first rule of the chain; may be empty
+  std::vector<catalog::Id>
+      rules;                  // the shortest chain from before to after; one when stated directly
+  catalog::Id technique;      // of the first rule of the chain
+  catalog::Id misconception;  // of the first rule of the chain; may be empty
 };
 
-// What an order question asks: every rule with both actions among the cards, in the order of the rules,
-// then every remaining covering pair of the closed order. Always the same list for the same content, so
-// a constraint's index can be stored. Errors: "order-cycle", "unknown-action".
+// What an order question asks: every rule with both actions among the cards, in the order of the
+// rules, then every remaining covering pair of the closed order. Always the same list for the same
+// content, so a constraint's index can be stored. Errors: "order-cycle", "unknown-action".
 [[nodiscard]] Result<std::vector<Constraint>> order_constraints(const catalog::Family& family,
                                                                 const catalog::Question& question);
 
@@ -51,8 +52,9 @@ struct OrderGrade {
   std::vector<catalog::Id> mended;
 };
 
-// answer: the question's actions in the order given. Errors: "not-an-order" (the question is of another
-// kind), "not-these-cards" (answer is no permutation of the cards), and as order_constraints.
+// answer: the question's actions in the order given. Errors: "not-an-order" (the question is of
+// another kind), "not-these-cards" (answer is no permutation of the cards), and as
+// order_constraints.
 [[nodiscard]] Result<OrderGrade> grade_order(const catalog::Family& family,
                                              const catalog::Question& question,
                                              std::span<const catalog::Id> answer);

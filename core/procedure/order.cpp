@@ -28,10 +28,11 @@ std::vector<int> places_of(std::span<const int> list) {
   return places;
 }
 
-// The valid order that keeps `kept` as they stand in the list and otherwise takes what may come next
-// in the order of the list. `kept` breaks nothing among itself, so there always is a next one: the
-// order stays free of cycles when the chain of `kept` is added.
-std::vector<int> reinsert(const std::vector<Items>& earlier, std::span<const int> list, Items kept) {
+// The valid order that keeps `kept` as they stand in the list and otherwise takes what may come
+// next in the order of the list. `kept` breaks nothing among itself, so there always is a next one:
+// the order stays free of cycles when the chain of `kept` is added.
+std::vector<int> reinsert(const std::vector<Items>& earlier, std::span<const int> list,
+                          Items kept) {
   std::vector<int> result;
   Items done = 0;
   while (result.size() < list.size()) {
@@ -151,9 +152,10 @@ double tau_p(const PartialOrder& order, std::span<const int> list) {
   return 1 - 2 * static_cast<double>(violations(order, list).size()) / pairs;
 }
 
-// The broken pairs are a strict order themselves, and what may stay is a set with no broken pair in it:
-// its largest antichain (as many as n less a maximum matching of the broken pairs, by Dilworth and
-// König; the tests compare with that). n <= 12, so all sets are looked at, for the nearest mending too.
+// The broken pairs are a strict order themselves, and what may stay is a set with no broken pair in
+// it: its largest antichain (as many as n less a maximum matching of the broken pairs, by Dilworth
+// and König; the tests compare with that). n <= 12, so all sets are looked at, for the nearest
+// mending too.
 Mending mend(const PartialOrder& order, std::span<const int> list) {
   const int n = order.size();
   std::vector<Items> clash(at(n));  // items that cannot stay when this one does
@@ -172,7 +174,8 @@ Mending mend(const PartialOrder& order, std::span<const int> list) {
     if (std::popcount(kept) < std::popcount(best_kept) || !may_stay(kept)) continue;
     auto mended = reinsert(earlier, list, kept);
     const int swaps = swaps_between(list, mended);
-    if (std::popcount(kept) == std::popcount(best_kept) && !best.mended.empty() && swaps >= best_swaps)
+    if (std::popcount(kept) == std::popcount(best_kept) && !best.mended.empty() &&
+        swaps >= best_swaps)
       continue;
     best.mended = std::move(mended);
     best_kept = kept;
@@ -185,8 +188,8 @@ Mending mend(const PartialOrder& order, std::span<const int> list) {
   return best;
 }
 
-// Over all sets I that a valid order can start with: D[I + x] = D[I] + those still out that stand ahead
-// of x in the list.
+// Over all sets I that a valid order can start with: D[I + x] = D[I] + those still out that stand
+// ahead of x in the list.
 int swap_distance(const PartialOrder& order, std::span<const int> list) {
   constexpr int k_unreached = 1 << 20;
   const int n = order.size();

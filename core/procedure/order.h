@@ -1,5 +1,6 @@
-// Partial orders on few items as bit rows: closure, what a proposed order breaks, the fewest moves that
-// mend it. Pure combinatorics (facts/diagnosis.md section 2); must not know families or questions.
+// Partial orders on few items as bit rows: closure, what a proposed order breaks, the fewest moves
+// that mend it. Pure combinatorics (facts/diagnosis.md section 2); must not know families or
+// questions.
 #pragma once
 
 #include <cstdint>
@@ -26,8 +27,10 @@ class PartialOrder {
 
   [[nodiscard]] int size() const { return static_cast<int>(after_.size()); }
   [[nodiscard]] bool before(int a, int b) const { return (after_[at(a)] >> b & 1U) != 0; }
-  [[nodiscard]] Items after(int a) const { return after_[at(a)]; }  // all that must come later than a
-  [[nodiscard]] int pairs() const;                                  // |P|
+  [[nodiscard]] Items after(int a) const {
+    return after_[at(a)];
+  }                                 // all that must come later than a
+  [[nodiscard]] int pairs() const;  // |P|
 
   // The order among `items` (distinct), item k of the result being items[k].
   [[nodiscard]] PartialOrder restricted(std::span<const int> items) const;
@@ -39,11 +42,12 @@ class PartialOrder {
   std::vector<Items> after_;
 };
 
-// The items of one cycle of the pairs, each before the next and the last before the first; empty when
-// there is none. Items are 0…n-1, n <= k_max_items.
+// The items of one cycle of the pairs, each before the next and the last before the first; empty
+// when there is none. Items are 0…n-1, n <= k_max_items.
 [[nodiscard]] std::vector<int> find_cycle(int n, std::span<const std::pair<int, int>> pairs);
 
-// In all below: `list` is a permutation of the items of `order` (unchecked: callers do is_permutation).
+// In all below: `list` is a permutation of the items of `order` (unchecked: callers do
+// is_permutation).
 [[nodiscard]] bool is_permutation(std::span<const int> list, int n);
 
 // Pairs (a, b) of the order with b ahead of a in the list.
@@ -64,13 +68,14 @@ struct Mending {
   std::vector<int> mended;  // breaks nothing; all other items keep their order among each other
 };
 
-// Where several sets of items could stay, the one whose mended order is nearest to the list in adjacent
-// swaps. n <= k_max_cards.
+// Where several sets of items could stay, the one whose mended order is nearest to the list in
+// adjacent swaps. n <= k_max_cards.
 [[nodiscard]] Mending mend(const PartialOrder& order, std::span<const int> list);
 
 // Fewest swaps of neighbours to any valid order. n <= k_max_cards.
 [[nodiscard]] int swap_distance(const PartialOrder& order, std::span<const int> list);
-// Number of valid orders, e(P), and the chance of a random one to be valid, e(P)/n!. n <= k_max_cards.
+// Number of valid orders, e(P), and the chance of a random one to be valid, e(P)/n!. n <=
+// k_max_cards.
 [[nodiscard]] std::uint64_t count_valid_orders(const PartialOrder& order);
 [[nodiscard]] double chance_level(const PartialOrder& order);
 

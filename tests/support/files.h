@@ -16,7 +16,8 @@ namespace rehale::support {
                                                 std::vector<catalog::Finding>& findings);
 
 // folder + "families/<family>/…" as load_family takes it; poses when the folder has them.
-[[nodiscard]] catalog::FamilyFiles read_family(const std::string& folder, const catalog::Library& library,
+[[nodiscard]] catalog::FamilyFiles read_family(const std::string& folder,
+                                               const catalog::Library& library,
                                                const catalog::Id& family,
                                                std::vector<catalog::Finding>& findings);
 

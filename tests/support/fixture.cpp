@@ -9,13 +9,9 @@
 namespace rehale::support {
 namespace {
 
-template <class T>
-T take(catalog::Loaded<T> loaded) {
-  for (const auto& finding : loaded.findings)
-    std::fprintf(stderr, "%s#%s: %s: %s\n", finding.file.c_str(), finding.pointer.c_str(),
-                 finding.rule.c_str(), finding.remedy.c_str());
-  if (!loaded.value) std::abort();
-  return *std::move(loaded.value);
+[[noreturn]] void give_up(const std::string& why) {
+  std::fprintf(stderr, "%s\n", why.c_str());
+  std::abort();
 }
 
 }  // namespace
@@ -33,11 +29,15 @@ catalog::ContentFile exact(std::string path, const std::string& bytes) {
 
 catalog::ContentFile ok_file(const std::string& name) {
   const auto bytes = read_file(source_path("tests/fixtures/family-ok/" + name));
-  if (!bytes) std::abort();
+  if (!bytes) give_up("no fixture " + name);
   return exact(name, *bytes);
 }
 
-catalog::Library ok_library() { return take(catalog::load_library(ok_file("library.json"))); }
+catalog::Library ok_library() {
+  auto loaded = catalog::load_library(ok_file("library.json"));
+  if (!loaded.value) give_up(said(loaded.findings));
+  return *std::move(loaded.value);
+}
 
 catalog::FamilyFiles ok_files() {
   return {ok_file("procedure.json"),
@@ -47,7 +47,28 @@ catalog::FamilyFiles ok_files() {
 }
 
 catalog::Family ok_family() {
-  return take(catalog::load_family(ok_library(), "bubble-pipe", ok_files(), procedure::check_family_runs));
+  auto loaded = load_bubble_pipe(ok_files());
+  if (!loaded.value) give_up(said(loaded.findings));
+  return *std::move(loaded.value);
+}
+
+catalog::Loaded<catalog::Family> load_bubble_pipe(const catalog::FamilyFiles& files) {
+  return catalog::load_family(ok_library(), "bubble-pipe", files, procedure::check_family_runs);
+}
+
+void replace_in(catalog::ContentFile& file, const std::string& from, const std::string& to) {
+  const auto at = file.bytes.find(from);
+  if (at == std::string::npos) give_up(file.path + " has no " + from);
+  auto bytes = file.bytes;
+  bytes.replace(at, from.size(), to);
+  file = exact(file.path, bytes);
+}
+
+std::string said(const std::vector<catalog::Finding>& findings) {
+  std::string all;
+  for (const auto& f : findings)
+    all += f.file + '#' + f.pointer + ": " + f.rule + ": " + f.remedy + '\n';
+  return all;
 }
 
 }  // namespace rehale::support

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "core/catalog/load.h"
 
@@ -17,5 +18,12 @@ namespace rehale::support {
 [[nodiscard]] catalog::Library ok_library();
 [[nodiscard]] catalog::FamilyFiles ok_files();
 [[nodiscard]] catalog::Family ok_family();
+
+// The files loaded as that family, all checks on.
+[[nodiscard]] catalog::Loaded<catalog::Family> load_bubble_pipe(const catalog::FamilyFiles& files);
+// The first `from` in the file becomes `to`; aborts when there is none.
+void replace_in(catalog::ContentFile& file, const std::string& from, const std::string& to);
+// Findings as rehale_validate prints them.
+[[nodiscard]] std::string said(const std::vector<catalog::Finding>& findings);
 
 }  // namespace rehale::support

@@ -1,23 +1,23 @@
-// rehale_validate ASSETS_DIR: every finding as "file#pointer: rule: remedy" and exit 1, or one line a
-// family and exit 0.
+// rehale_validate ASSETS_DIR: every finding as "file#pointer: rule: remedy" and exit 1, or one line
+// a family and exit 0.
 #include <cstdio>
 
 #include "core/procedure/check_family.h"
 #include "tests/support/files.h"
+#include "tests/support/fixture.h"
 
 namespace {
 
 using namespace rehale;
 
 int print(const std::vector<catalog::Finding>& findings) {
-  for (const auto& finding : findings)
-    std::printf("%s#%s: %s: %s\n", finding.file.c_str(), finding.pointer.c_str(),
-                finding.rule.c_str(), finding.remedy.c_str());
+  std::fputs(support::said(findings).c_str(), stdout);
   return static_cast<int>(findings.size());
 }
 
 // Files that are there are checked even when others are missing.
-int check_family(const std::string& folder, const catalog::Library& library, const catalog::Id& id) {
+int check_family(const std::string& folder, const catalog::Library& library,
+                 const catalog::Id& id) {
   std::vector<catalog::Finding> missing;
   auto files = support::read_family(folder, library, id, missing);
   std::erase_if(files.texts, [](const auto& texts) { return texts.file.bytes.empty(); });
@@ -26,12 +26,13 @@ int check_family(const std::string& folder, const catalog::Library& library, con
     std::erase_if(loaded.findings, [&](const auto& finding) { return finding.file == gone.file; });
   const int findings = print(missing) + print(loaded.findings);
   if (findings == 0)
-    std::printf("%s: %zu actions, %zu rules, %zu criteria, %zu techniques, %zu misconceptions, "
-                "%zu questions%s\n",
-                id.c_str(), loaded.value->actions.size(), loaded.value->rules.size(),
-                loaded.value->criteria.size(), loaded.value->techniques.size(),
-                loaded.value->misconceptions.size(), loaded.value->questions.size(),
-                files.poses ? "" : " (no poses.json: pose names not checked)");
+    std::printf(
+        "%s: %zu actions, %zu rules, %zu criteria, %zu techniques, %zu misconceptions, "
+        "%zu questions%s\n",
+        id.c_str(), loaded.value->actions.size(), loaded.value->rules.size(),
+        loaded.value->criteria.size(), loaded.value->techniques.size(),
+        loaded.value->misconceptions.size(), loaded.value->questions.size(),
+        files.poses ? "" : " (no poses.json: pose names not checked)");
   return findings;
 }
 
@@ -52,8 +53,10 @@ int main(int count, char** arguments) {
   for (const auto& language : library.value->languages) {
     missing.clear();
     const auto texts = support::read_content(folder, "text/" + language + ".json", missing);
-    findings += print(missing.empty() ? catalog::check_library_texts(*library.value, texts) : missing);
+    findings +=
+        print(missing.empty() ? catalog::check_library_texts(*library.value, texts) : missing);
   }
-  for (const auto& id : library.value->families) findings += check_family(folder, *library.value, id);
+  for (const auto& id : library.value->families)
+    findings += check_family(folder, *library.value, id);
   return findings == 0 ? 0 : 1;
 }

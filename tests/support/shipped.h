@@ -1,0 +1,12 @@
+// The content that ships, loaded from assets/ of this checkout.
+#pragma once
+
+#include "core/catalog/model.h"
+
+namespace rehale::support {
+
+[[nodiscard]] const catalog::Library& shipped_library();
+// Aborts with the findings printed when the content is broken or there is no such family.
+[[nodiscard]] const catalog::Family& shipped_family(const catalog::Id& id);
+
+}  // namespace rehale::support

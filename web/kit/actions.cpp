@@ -70,13 +70,17 @@ Plan side_by_side(Ui& ui, const Actions& actions, float width) {
   return plan;
 }
 
-Plan plan_of(Ui& ui, const Actions& actions, float width) {
+bool fits_side_by_side(Ui& ui, const Actions& actions, float width) {
   const bool both = !actions.main.id.empty() && !actions.quiet.id.empty();
   const float quiet =
       actions.quiet.id.empty() ? 0 : button_width(ui, face_of(actions.quiet, ButtonKind::quiet));
   const float main = actions.main.id.empty() ? 0 : main_width(ui, actions.main, width);
-  const bool fits = main + quiet + (both ? k_side_gap_px : 0) <= width;
-  return is_wide(ui) && fits ? side_by_side(ui, actions, width) : stacked(ui, actions, width);
+  return is_wide(ui) && main + quiet + (both ? k_side_gap_px : 0) <= width;
+}
+
+Plan plan_of(Ui& ui, const Actions& actions, float width) {
+  return fits_side_by_side(ui, actions, width) ? side_by_side(ui, actions, width)
+                                               : stacked(ui, actions, width);
 }
 
 bool draw_action(Ui& ui, const ActionButton& button, ButtonKind kind, Rect rect) {
@@ -97,8 +101,13 @@ Rect moved(Rect rect, Rect by) { return {rect.x + by.x, rect.y + by.y, rect.w, r
 
 }  // namespace
 
+bool quiet_flows(Ui& ui, const Actions& actions, float width_px) {
+  return !actions.main.id.empty() && !actions.quiet.id.empty() &&
+         !fits_side_by_side(ui, actions, width_px);
+}
+
 float actions_height(Ui& ui, const Actions& actions, float width_px) {
-  if (actions.main.enabled) ui.state().screen.told_why_not.clear();
+  if (actions.main.enabled && !actions.main.id.empty()) ui.state().screen.told_why_not.clear();
   return plan_of(ui, actions, width_px).height;
 }
 

@@ -69,24 +69,48 @@ bool draw_card(Ui& ui, const std::string& id, const PickCard& card, Rect rect) {
   return answer.activated;
 }
 
+struct Plan {
+  std::vector<Rect> cards;  // from the grid's left top corner
+  float height = 0;
+};
+
+// One column: each as high as its words. Two: a row is as high as its highest card.
+Plan plan_of(Ui& ui, const CardGrid& grid) {
+  const bool two = column_width(ui) >= k_two_columns_px * ui.text_scale();
+  const float width = two ? std::floor((column_width(ui) - k_gap_px) / 2) : column_width(ui);
+  const std::size_t across = two ? 2 : 1;
+  Plan plan;
+  for (std::size_t n = 0; n < grid.cards.size(); n += across) {
+    float height = 0;
+    const std::size_t end = std::min(n + across, grid.cards.size());
+    for (std::size_t m = n; m < end; ++m) {
+      height = std::max(height, std::ceil(card_height(ui, grid.cards[m], width)));
+    }
+    for (std::size_t m = n; m < end; ++m) {
+      const float x = m == n ? 0 : width + k_gap_px;
+      plan.cards.push_back({x, plan.height, width, height});
+    }
+    plan.height += height + k_gap_px;
+  }
+  plan.height = std::max(0.0F, plan.height - k_gap_px);
+  return plan;
+}
+
 }  // namespace
 
 int card_grid(Ui& ui, const CardGrid& grid) {
-  const int columns = column_width(ui) >= k_two_columns_px * ui.text_scale() ? 2 : 1;
-  const auto across = static_cast<float>(columns);
-  const float width = std::floor((column_width(ui) - k_gap_px * (across - 1)) / across);
-  float height = 0;
-  for (const PickCard& card : grid.cards) height = std::max(height, card_height(ui, card, width));
-  const auto rows = static_cast<float>((static_cast<int>(grid.cards.size()) + columns - 1) / columns);
-  const Rect all = place(ui, rows * height + (rows - 1) * k_gap_px, 24);
+  const Plan plan = plan_of(ui, grid);
+  const Rect all = place(ui, plan.height, 24);
   record(ui, {.id = grid.id, .role = shell::Role::group, .name = grid.name, .rect = all});
   const Inside inside(ui, grid.id);
   int picked = -1;
-  for (int n = 0; n < static_cast<int>(grid.cards.size()); ++n) {
-    const PickCard& card = grid.cards[static_cast<std::size_t>(n)];
-    const Rect rect{all.x + static_cast<float>(n % columns) * (width + k_gap_px),
-                    all.y + static_cast<float>(n / columns) * (height + k_gap_px), width, height};
-    if (draw_card(ui, joined(grid.id, card.id), card, rect)) picked = n;
+  for (std::size_t n = 0; n < grid.cards.size(); ++n) {
+    Rect rect = plan.cards[n];
+    rect.x += all.x;
+    rect.y += all.y;
+    if (draw_card(ui, joined(grid.id, grid.cards[n].id), grid.cards[n], rect)) {
+      picked = static_cast<int>(n);
+    }
   }
   return picked;
 }

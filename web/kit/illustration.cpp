@@ -172,8 +172,12 @@ class Painter {
   float width_scale_ = 1;
 };
 
+Rect around(const Rect& a, const Rect& b) {
+  const float x = std::min(a.x, b.x), y = std::min(a.y, b.y);
+  return {x, y, std::max(a.x + a.w, b.x + b.w) - x, std::max(a.y + a.h, b.y + b.h) - y};
+}
+
 void lay_over(Pose& pose, const Scene::NamedPose& named) {
-  if (named.frame) pose.frame = *named.frame;
   for (const auto& change : named.changes) {
     Placement& at = pose.parts[change.part];
     at.move = change.move.value_or(at.move);
@@ -199,13 +203,19 @@ Result<Pose> pose_of(const Scene& scene, const std::vector<std::string>& names) 
     return std::find_if(scene.poses.begin(), scene.poses.end(),
                         [&](const auto& pose_here) { return pose_here.name == name; });
   };
-  if (const auto rest = find(scene.start); rest != scene.poses.end()) lay_over(pose, *rest);
+  if (const auto rest = find(scene.start); rest != scene.poses.end()) {
+    lay_over(pose, *rest);
+    pose.frame = rest->frame.value_or(scene.view);
+  }
+  std::optional<Rect> frame;
   for (const auto& name : names) {
     const auto found = find(name);
     if (found == scene.poses.end())
       return fail("unknown-pose", name, "the drawing has no such pose");
     lay_over(pose, *found);
+    if (found->frame) frame = frame ? around(*frame, *found->frame) : *found->frame;
   }
+  if (frame) pose.frame = *frame;
   return pose;
 }
 

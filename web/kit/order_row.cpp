@@ -16,10 +16,10 @@ float number_px(const Ui& ui) { return roomy(ui, 36); }
 float move_px(const Ui& ui) { return roomy(ui, k_target_px); }
 float moves_px(const Ui& ui) { return 2 * move_px(ui) + 8; }
 
-// Move buttons stand beside the label where it keeps room for six characters or more, else below it.
+// Move buttons stand beside the label where it keeps room for a short word or two, else below it.
 bool moves_beside(const Ui& ui) {
   const float room = column_width(ui) - 4 * k_pad_px - number_px(ui) - moves_px(ui);
-  return room >= 6.5F * scaled(ui, k_body_px);
+  return room >= 5.5F * scaled(ui, k_body_px);
 }
 
 float label_px(const Ui& ui, bool locked) {

@@ -10,7 +10,7 @@ namespace rehale::kit {
 namespace {
 
 constexpr float k_gap_px = 16, k_pad_px = 12;
-constexpr float k_least_picture_px = 112;
+constexpr float k_least_picture_px = 96;
 
 struct Grid {
   int columns = 2, rows = 1;
@@ -37,7 +37,7 @@ int columns_for(const Ui& ui, int options) {
   const float column = column_width(ui);
   const auto all = static_cast<float>(options);
   if (column >= all * least_four + (all - 1) * k_gap_px &&
-      ui.width_px() >= 600) {
+      ui.width_px() >= 600 && (options < 4 || ui.width_px() > ui.height_px())) {
     return options;
   }
   return column >= 2 * 120 * std::min(ui.text_scale(), 1.25F) + k_gap_px ? 2 : 1;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "web/kit/frame_parts.h"
 #include "web/kit/scroll.h"
@@ -12,8 +13,8 @@
 namespace rehale::kit {
 namespace {
 
-constexpr float k_stage_px = 1240, k_stage_high_px = 900, k_column_gap_px = 48;
-constexpr float k_pinned_share = 0.45F;  // of the height, left for the body, or actions scroll along
+constexpr float k_stage_px = 1240, k_stage_high_px = 760, k_column_gap_px = 48;
+constexpr float k_pinned_share = 0.55F;  // of the height, left for the body, or actions scroll along
 constexpr float k_actions_pad_px = 12;
 constexpr float k_lean = 0.4F;           // a little above the middle looks like the middle
 
@@ -113,6 +114,34 @@ ActionPress draw_pinned(Ui& ui, const Actions& actions, Rect column) {
   return draw_actions(ui, actions, {column.x, top + k_actions_pad_px, column.w, 0});
 }
 
+// After the content, scrolling along.
+ActionPress draw_flowing(Ui& ui, const Actions& actions) {
+  const float height = actions_height(ui, actions, column_width(ui));
+  if (height <= 0) return ActionPress::none;
+  return draw_actions(ui, actions, place(ui, height, 24));
+}
+
+void measure_actions(Ui& ui, const Actions& actions, float width_px) {
+  ScreenState& screen = ui.state().screen;
+  const float before = screen.actions_px;
+  const bool was_pinned = screen.pinned;
+  screen.actions_px = actions_height(ui, actions, width_px);
+  const float left = screen.stage.h - actions_area_px(screen);
+  screen.pinned = left >= ui.height_px() * k_pinned_share;
+  if (before != screen.actions_px || was_pinned != screen.pinned) want_frame(ui);
+}
+
+void end_body(Ui& ui, Rect column) {
+  State& s = ui.state();
+  const float words_px = s.column.y - s.screen.words_top - s.screen.picture_px;
+  if (!s.screen.words_known || std::abs(words_px - s.screen.words_px) > 0.5F) want_frame(ui);
+  s.screen.words_px = words_px;
+  s.screen.words_known = true;
+  const bool lean = is_wide(ui) || s.screen.two_columns;
+  end_area(ui, s.body, {.lean = lean ? k_lean : 0, .pad_bottom = 8,
+                        .mark_x = column.x + column.w + page_margin_px(ui) / 2 - 2});
+}
+
 }  // namespace
 
 bool is_wide(const Ui& ui) { return ui.width_px() >= 600; }
@@ -160,25 +189,24 @@ ActionPress end_screen(Ui& ui, const Actions& actions) {
   for (auto& node : s.screen.waiting) s.nodes.push_back(std::move(node));
   s.screen.waiting.clear();
   const Rect column{s.column.x, 0, s.column.width, 0};
-  const float before = s.screen.actions_px;
-  const bool was_pinned = s.screen.pinned;
-  s.screen.actions_px = actions_height(ui, actions, column.w);
-  const float left = s.screen.stage.h - actions_area_px(s.screen);
-  s.screen.pinned = left >= ui.height_px() * k_pinned_share;
+  Actions pinned = actions;
   auto press = ActionPress::none;
-  if (!s.screen.pinned && s.screen.actions_px > 0) {
-    const Rect rect = place(ui, s.screen.actions_px, 32);
-    press = draw_actions(ui, actions, rect);
+  if (quiet_flows(ui, actions, column.w)) {
+    pinned.quiet = {};
+    if (draw_flowing(ui, {.main = {}, .quiet = actions.quiet}) != ActionPress::none) {
+      press = ActionPress::quiet;
+    }
   }
-  const float words_px = s.column.y - s.screen.words_top - s.screen.picture_px;
-  if (!s.screen.words_known || std::abs(words_px - s.screen.words_px) > 0.5F) want_frame(ui);
-  s.screen.words_px = words_px;
-  s.screen.words_known = true;
-  const bool lean = is_wide(ui) || s.screen.two_columns;
-  end_area(ui, s.body, {.lean = lean ? k_lean : 0, .pad_bottom = pad_px(ui) + 8,
-                        .mark_x = column.x + column.w + page_margin_px(ui) / 2 - 2});
-  if (s.screen.pinned) press = draw_pinned(ui, actions, column);
-  if (before != s.screen.actions_px || was_pinned != s.screen.pinned) want_frame(ui);
+  measure_actions(ui, pinned, column.w);
+  if (!s.screen.pinned) {
+    const ActionPress at_end = draw_flowing(ui, pinned);
+    if (at_end != ActionPress::none) press = at_end;
+  }
+  end_body(ui, column);
+  if (s.screen.pinned) {
+    const ActionPress at_bottom = draw_pinned(ui, pinned, column);
+    if (at_bottom != ActionPress::none) press = at_bottom;
+  }
   s.screen.open = false;
   return press;
 }

@@ -14,6 +14,7 @@ constexpr float k_drag_px = 24;          // a drift below this is still a tap
 constexpr float k_glide_halving_s = 0.18F;
 constexpr float k_glide_least = 30;      // px a second: slower than this, it rests
 constexpr float k_glide_most = 2400;
+constexpr float k_hidden_px = 10;         // less than this hides nothing but room
 constexpr float k_reveal_margin_px = 24;
 using Kind = shell::MirrorAction::Kind;
 
@@ -118,14 +119,22 @@ void draw_fade(Ui& ui, Rect edge, bool dense_at_top) {
                                           top, top, bottom, bottom);
 }
 
+void draw_more_mark(Ui& ui, Rect middle) {
+  const float size = roomy(ui, 36);
+  const Rect disc{middle.x - size / 2, middle.y - size / 2, size, size};
+  draw_box(ui.draw_list(), disc, {ui.state().ground, ui.palette().edge, k_edge_px, size / 2});
+  draw_icon(ui.draw_list(), Icon::chevron_down, shrunk(disc, size * 0.27F), ui.palette().main);
+}
+
 void draw_more(Ui& ui, const ScrollArea& area, float mark_x) {
   const float room = room_below(area);
-  if (room < 1) return;
+  if (room < k_hidden_px) return;
   const Rect view = area.view;
   const float fade = roomy(ui, 28);
-  if (area.offset > 1) draw_fade(ui, {view.x, view.y, view.w, fade}, true);
-  if (area.offset < room - 1) {
+  if (area.offset > k_hidden_px) draw_fade(ui, {view.x, view.y, view.w, fade}, true);
+  if (area.offset < room - k_hidden_px) {
     draw_fade(ui, {view.x, view.y + view.h - fade, view.w, fade}, false);
+    draw_more_mark(ui, {area.middle_x, view.y + view.h - roomy(ui, 18) - 2, 0, 0});
   }
   const float track = view.h - 16;
   const float length = std::max(40.0F, track * view.h / area.content_px);
@@ -155,6 +164,7 @@ void begin_area(Ui& ui, ScrollArea& area, const AreaPlan& plan) {
     area.shift = shift;
   }
   area.view = plan.view;
+  area.middle_x = plan.x + plan.width / 2;
   follow_finger(s, area);
   follow_keys(s, area);
   glide(ui, area);

@@ -52,6 +52,7 @@ struct ScrollArea {
   float shift = 0;         // how far the content is pushed down to sit well
   float content_px = 0;    // height of the content last frame
   Rect view;
+  float middle_x = 0;
   float top_y = 0, pad_top = 0;  // where this frame's content began
   std::size_t first_vertex = 0, first_node = 0;  // of this frame's content
   bool dragging = false;

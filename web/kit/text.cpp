@@ -29,13 +29,19 @@ Rect draw_words(Ui& ui, std::string_view text, const Line& line, float indent_px
   return {rect.x + indent_px, rect.y, std::max(block.width, 8.0F), rect.h};
 }
 
+// On narrow screens headings grow less than the words below them, or two words fill the screen.
+float heading_px(const Ui& ui, float px) {
+  if (ui.width_px() >= 480) return scaled(ui, px);
+  return std::max(scaled(ui, k_body_px), std::round(px * (1 + (ui.text_scale() - 1) * 0.6F)));
+}
+
 TypeStyle heading_type(const Ui& ui, Heading kind) {
   switch (kind) {
-    case Heading::title: return {Face::bold, scaled(ui, k_title_px)};
-    case Heading::question: return {Face::bold, scaled(ui, k_question_px)};
+    case Heading::title: return {Face::bold, heading_px(ui, k_title_px)};
+    case Heading::question: return {Face::bold, heading_px(ui, k_question_px)};
     case Heading::section: break;
   }
-  return {Face::bold, scaled(ui, k_section_px)};
+  return {Face::bold, heading_px(ui, k_section_px)};
 }
 
 void tell_heading(Ui& ui, shell::MirrorNode node) {

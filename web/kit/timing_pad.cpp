@@ -104,11 +104,12 @@ Timing run_out(Ui& ui, const TimingPad& pad, Timing timing) {
 }
 
 Rect place_pad(Ui& ui) {
-  const float room = std::max(160.0F, ui.state().body.view.h * 0.7F);
+  const float room = std::max(160.0F, ui.state().body.view.h * 0.52F);
   const float liked = k_pad_px * (1 + (ui.text_scale() - 1) * 0.5F);
   const float size = std::floor(std::min({liked, room, column_width(ui)}));
   const Rect row = place(ui, size, 20);
-  return {row.x + std::round((row.w - size) / 2), row.y, size, size};
+  const bool narrow = row.w < 480;
+  return {narrow ? row.x + std::round((row.w - size) / 2) : row.x, row.y, size, size};
 }
 
 Timing draw_result(Ui& ui, const TimingPad& pad, const Timing& timing, Rect rect) {

@@ -21,9 +21,12 @@ bool is_low(const Ui& ui) { return ui.height_px() < 480; }
 
 float edge_px(const Ui& ui) { return ui.width_px() < 360 ? 8.0F : 16.0F; }
 
-float sides_px(const Ui& ui) { return edge_px(ui) + 2 * button_px(ui) + 2 * k_gap_px; }
-
-float middle_px(const Ui& ui) { return ui.width_px() - 2 * sides_px(ui); }
+// What is left between the buttons; in the middle of the window where there is room for that.
+Rect middle_of(const Ui& ui) {
+  const float right = edge_px(ui) + 2 * button_px(ui) + 2 * k_gap_px;
+  const float left = ui.width_px() >= 600 ? right : edge_px(ui) + button_px(ui) + k_gap_px;
+  return {left, 0, ui.width_px() - left - right, 0};
+}
 
 struct IconButton {
   std::string id;
@@ -64,7 +67,8 @@ void draw_stones(Ui& ui, const Progress& progress, Rect row) {
 void draw_progress(Ui& ui) {
   const Progress& progress = ui.state().screen.now.progress;
   if (progress.of <= 0) return;
-  const Rect middle{sides_px(ui), 0, middle_px(ui), top_bar_px(ui)};
+  Rect middle = middle_of(ui);
+  middle.h = top_bar_px(ui);
   Rect stones = middle;
   if (words_fit_bar(ui)) {
     const TypeStyle type = caption_type(ui);
@@ -86,7 +90,7 @@ void draw_progress(Ui& ui) {
 bool words_fit_bar(const Ui& ui) {
   const Progress& progress = ui.state().screen.now.progress;
   if (is_low(ui) && ui.text_scale() > 1.2F) return false;
-  return text_width(ui, caption_type(ui), progress.words) <= middle_px(ui);
+  return text_width(ui, caption_type(ui), progress.words) <= middle_of(ui).w;
 }
 
 float top_bar_px(const Ui& ui) {

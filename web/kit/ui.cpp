@@ -24,9 +24,12 @@ Scheme scheme_of(const State& s) {
   return dark ? Scheme::dark : Scheme::light;
 }
 
+// Until the person chooses: the browser's own text size, and on a large screen a little more.
 float scale_of(const State& s) {
-  const float wish = s.look.text_scale > 0 ? s.look.text_scale : s.preferences.root_font_px / 16;
-  return std::clamp(wish, 1.0F, 2.0F);
+  if (s.look.text_scale > 0) return std::clamp(s.look.text_scale, 1.0F, 2.0F);
+  const shell::Viewport& v = s.viewport;
+  const float large = std::clamp(std::min(v.width_px / 1500, v.height_px / 860), 1.0F, 1.25F);
+  return std::clamp(std::max(s.preferences.root_font_px / 16, large), 1.0F, 2.0F);
 }
 
 void read_pointer(State& s) {

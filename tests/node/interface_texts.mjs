@@ -46,3 +46,14 @@ for (const [name, sentences] of texts) {
     for (const key of listed) assert.ok(sentences.get(key)?.trim(), `${key} is missing`);
   });
 }
+
+for (const [name, sentences] of texts) {
+  test(`assets/text/${name} calls each family as its own texts do`, () => {
+    const language = path.basename(name, '.json');
+    for (const family of readdirSync(path.join(root, 'assets/families'))) {
+      const own = JSON.parse(readFileSync(path.join(root, `assets/families/${family}/text.${language}.json`), 'utf8'));
+      assert.equal(sentences.get(`families/${family}/name`), own.name);
+      assert.equal(sentences.get(`families/${family}/tell`), own.tell);
+    }
+  });
+}

@@ -1,6 +1,7 @@
 #include "core/mastery/diagnosis.h"
 
 #include <algorithm>
+#include <bit>
 #include <cstddef>
 #include <utility>
 
@@ -9,12 +10,19 @@
 
 namespace rehale::mastery {
 
+// An item not yet asked.
 struct Diagnosis::Candidate {
   int item = 0;
   Bits touches = 0;
-  Worth worth;
-  double index = 0;
+  double told = 0;      // nats, by the aim
+  double index = 0;     // told, with what keeps a run varied and complete
+  double confirms = 0;  // nats about suspected misconceptions it could betray
   bool covers = false;  // asking it is a step towards covering what is unprobed
+};
+
+struct Diagnosis::Survey {
+  std::vector<Candidate> list;
+  int needed = 0;  // fewest items that probe all critical techniques that still can be
 };
 
 Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed)
@@ -98,9 +106,8 @@ void Diagnosis::answer(int item, std::span<const int> columns) {
   sums_.sum(posterior_.states());
 }
 
-// The index of the plan, with what keeps a run varied and complete.
 double Diagnosis::index_of(const Candidate& candidate, Bits unprobed) const {
-  double index = plan_.aim == Aim::decision ? candidate.worth.decision : candidate.worth.whole;
+  double index = candidate.told;
   if ((candidate.touches & unprobed) != 0) index *= plan_.unprobed_boost;
   const int kind = bank_->items[static_cast<std::size_t>(candidate.item)].kind;
   const std::size_t last_two = asked_.size() < 2 ? asked_.size() : 2;
@@ -111,60 +118,54 @@ double Diagnosis::index_of(const Candidate& candidate, Bits unprobed) const {
   return index;
 }
 
-std::vector<Diagnosis::Candidate> Diagnosis::candidates() const {
+// Weighs every item not yet asked, and plans how to cover what is unprobed.
+Diagnosis::Survey Diagnosis::survey() const {
   std::vector<bool> used(bank_->items.size(), false);
   for (const int item : asked_) used[static_cast<std::size_t>(item)] = true;
   const Bits open = unprobed();
-  std::vector<Candidate> list;
-  list.reserve(used.size());
+  std::vector<double> missing;
+  for (Bits left = open; left != 0; left &= left - 1) {
+    const auto k = static_cast<std::size_t>(std::countr_zero(left));
+    missing.push_back(plan_.probe_nats - told_[k]);
+  }
+  const Bits suspects = suspected();
+  Survey found;
+  std::vector<double> offers;
+  found.list.reserve(used.size());
+  offers.reserve(used.size() * missing.size());
   for (std::size_t i = 0; i < used.size(); ++i) {
     if (used[i]) continue;
     const Item& item = bank_->items[i];
-    Candidate& made = list.emplace_back();
-    made.item = static_cast<int>(i);
-    made.touches = item.touches();
-    made.worth = worth(bank_->model, sums_, item);
+    const Worth now = worth(bank_->model, sums_, item);
+    const double told = plan_.aim == Aim::decision ? now.decision : now.whole;
+    Candidate made{static_cast<int>(i), item.touches(), told, 0, 0, false};
     made.index = index_of(made, open);
-  }
-  return list;
-}
-
-// Marks the items that shorten the plan to cover what is unprobed; returns the plan's length.
-int Diagnosis::mark_steps(std::vector<Candidate>& list) const {
-  const Bits open = unprobed();
-  if (open == 0) return 0;
-  std::vector<double> missing;
-  for (int k = 0; k < bank_->model.techniques; ++k) {
-    if ((open & bit(k)) == 0) continue;
-    missing.push_back(plan_.probe_nats - told_[static_cast<std::size_t>(k)]);
-  }
-  std::vector<double> offers;
-  offers.reserve(list.size() * missing.size());
-  for (const Candidate& candidate : list) {
-    const Item& item = bank_->items[static_cast<std::size_t>(candidate.item)];
-    for (int k = 0; k < bank_->model.techniques; ++k) {
-      if ((open & bit(k)) == 0) continue;
-      const bool direct = (candidate.touches & bit(k)) != 0;
-      offers.push_back(direct ? told_now(item, candidate.worth, k) : 0);
+    for (Bits left = suspects & made.touches; left != 0; left &= left - 1) {
+      made.confirms += now.about[static_cast<std::size_t>(std::countr_zero(left))];
+    }
+    found.list.push_back(made);
+    for (Bits left = open; left != 0; left &= left - 1) {
+      const int k = std::countr_zero(left);
+      offers.push_back((made.touches & bit(k)) != 0 ? told_now(item, now, k) : 0);
     }
   }
+  if (open == 0) return found;
   const Cover cover = plan_cover(missing, offers);
-  for (std::size_t i = 0; i < list.size(); ++i) list[i].covers = cover.is_step[i];
-  return cover.fewest;
+  found.needed = cover.fewest;
+  for (std::size_t i = 0; i < found.list.size(); ++i) found.list[i].covers = cover.is_step[i];
+  return found;
 }
 
-Stop Diagnosis::stop_now(const std::vector<Candidate>& list, int needed) const {
+Stop Diagnosis::stop_now(const Survey& survey) const {
   const int count = static_cast<int>(asked_.size());
   if (count >= plan_.most) return Stop::longest;
-  if (list.empty()) return Stop::no_item_left;
-  if (!plan_.may_stop || count < plan_.fewest || needed > 0) return Stop::go_on;
-  const Bits suspects = suspected();
+  if (survey.list.empty()) return Stop::no_item_left;
+  if (!plan_.may_stop || count < plan_.fewest || survey.needed > 0) return Stop::go_on;
   double best = 0;
   bool may_confirm = false;
-  for (const Candidate& candidate : list) {
-    best = std::max(best, plan_.aim == Aim::decision ? candidate.worth.decision
-                                                     : candidate.worth.whole);
-    may_confirm = may_confirm || (candidate.touches & suspects) != 0;
+  for (const Candidate& candidate : survey.list) {
+    best = std::max(best, candidate.told);
+    may_confirm = may_confirm || candidate.confirms > 0;
   }
   if (may_confirm) return Stop::go_on;
   if (decided()) return Stop::decided;
@@ -192,22 +193,23 @@ int Diagnosis::choose(const std::vector<Candidate>& list, std::span<const int> r
   return near[static_cast<std::size_t>(rng.below(near.size()))];
 }
 
-Next Diagnosis::next(std::span<const int> recent) {
-  std::vector<Candidate> list = candidates();
-  const int needed = mark_steps(list);
-  const Stop stop = stop_now(list, needed);
+Next Diagnosis::next(std::span<const int> recent) const {
+  Survey survey = this->survey();
+  const Stop stop = stop_now(survey);
   if (stop != Stop::go_on) return {stop, -1};
-  const auto keep_if = [&list](auto wanted) {
+  const auto keep_if = [&list = survey.list](auto wanted) {
     if (std::none_of(list.begin(), list.end(), wanted)) return;
     std::erase_if(list, [&](const Candidate& candidate) { return !wanted(candidate); });
   };
   const int slots = plan_.most - static_cast<int>(asked_.size());
-  if (needed > 0 && needed + plan_.spare >= slots) {
+  if (survey.needed > 0 && survey.needed + plan_.spare >= slots) {
     keep_if([](const Candidate& candidate) { return candidate.covers; });
   }
-  const Bits suspects = suspected();
-  keep_if([&](const Candidate& candidate) { return (candidate.touches & suspects) != 0; });
-  return {Stop::go_on, choose(list, recent)};
+  keep_if([](const Candidate& candidate) { return candidate.confirms > 0; });
+  for (Candidate& candidate : survey.list) {
+    if (candidate.confirms > 0) candidate.index = candidate.confirms;
+  }
+  return {Stop::go_on, choose(survey.list, recent)};
 }
 
 Verdict Diagnosis::verdict() const {

@@ -73,7 +73,7 @@ class Diagnosis {
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Posterior start);
 
   // The best item not yet asked, or why to stop. `recent`: items of earlier runs, put after equals.
-  [[nodiscard]] Next next(std::span<const int> recent = {});
+  [[nodiscard]] Next next(std::span<const int> recent = {}) const;
 
   // Notes that the item is shown now (counts what it can tell), then what was answered: one column a
   // piece, -1 where a piece says nothing. Any item may be asked, chosen by next() or not; ask()
@@ -90,16 +90,16 @@ class Diagnosis {
 
  private:
   struct Candidate;
+  struct Survey;
 
   [[nodiscard]] Bits unprobed() const;
   [[nodiscard]] bool in_grey_zone(int technique) const;
   [[nodiscard]] bool decided() const;
   [[nodiscard]] Bits suspected() const;
   [[nodiscard]] double told_now(const Item& item, const Worth& worth, int technique) const;
-  [[nodiscard]] std::vector<Candidate> candidates() const;
+  [[nodiscard]] Survey survey() const;
   [[nodiscard]] double index_of(const Candidate& candidate, Bits unprobed) const;
-  [[nodiscard]] int mark_steps(std::vector<Candidate>& list) const;
-  [[nodiscard]] Stop stop_now(const std::vector<Candidate>& list, int needed) const;
+  [[nodiscard]] Stop stop_now(const Survey& survey) const;
   [[nodiscard]] int choose(const std::vector<Candidate>& list, std::span<const int> recent) const;
 
   const Bank* bank_;

@@ -182,32 +182,30 @@ Bank expert_bank(std::uint64_t seed, Scoring scoring) {
 
 namespace {
 
-// Techniques 0, 1, 2 can each be ruled out by a misconception, bits 12, 13, 14. A question that needs
-// one of them has one option that betrays it. Rows: facts/diagnosis.md 1.2 "Row recipe".
-Piece misconception_piece(Bits needs, int misconception, double slip, double guess, double pull) {
-  const Bits mask = needs | bit(misconception);
-  const int touched = std::popcount(mask);
-  const Bits held = bit(touched - 1);
+// Techniques 0, 1, 2 can each be ruled out by a misconception, bits 12, 13, 14; a question about one
+// of them has an option that betrays it. Rows: facts/diagnosis.md 1.2 "Row recipe".
+Piece misconception_piece(int technique, double slip, double guess, double pull) {
+  const Bits mask = bit(technique) | bit(k_techniques + technique);
+  const double lacking = (1 - guess) / 3;
+  const double other = (1 - .08 - pull) / 2;
+  const std::vector<double> lacks = {guess, lacking, lacking, lacking};
+  const std::vector<double> has = {1 - slip, slip / 3, slip / 3, slip / 3};
+  const std::vector<double> holds = {.08, pull, other, other};
   std::vector<double> rows;
-  for (Bits group = 0; group < bit(touched); ++group) {
-    const bool ready = group == held - 1;
-    const double key = (group & held) != 0 ? .08 : ready ? 1 - slip : guess;
-    const double bug = (group & held) != 0 ? pull : (1 - key) / 3;
-    const double other = (1 - key - bug) / 2;
-    rows.insert(rows.end(), {key, bug, other, other});
+  for (const auto* row : {&lacks, &has, &holds, &holds}) {  // the last group has no mass
+    rows.insert(rows.end(), row->begin(), row->end());
   }
   return sure(mastery::make_piece(mask, 4, std::move(rows)));
 }
 
-// Half of those who lack the technique hold the misconception: .2 of all people, as these three
-// techniques are lacking in .26, .39 and .53.
+// Each technique apart: .6 have it; half of those who lack one of the three hold the misconception.
 Model misconception_model() {
   constexpr double k_share = .5;
   std::vector<mastery::TechniqueSpec> techniques(k_techniques);
   for (int k = 0; k < k_critical; ++k) techniques[static_cast<std::size_t>(k)].critical = true;
   std::vector<mastery::MisconceptionSpec> held(3);
   for (int b = 0; b < 3; ++b) held[static_cast<std::size_t>(b)].rules_out = b;
-  const std::vector<double> plain = higher_order_prior();
+  const std::vector<double> plain = independent_prior(k_techniques, .6);
   std::vector<double> prior(std::size_t{1} << (k_techniques + 3), 0);
   for (Bits state = 0; state < prior.size(); ++state) {
     double mass = plain[state & (bit(k_techniques) - 1)];
@@ -226,14 +224,13 @@ Model misconception_model() {
 Bank misconception_bank(std::uint64_t seed, double pull) {
   Rng rng(seed);
   Bank bank{misconception_model(), {}};
-  int number = 0;
-  for (const Bits needs : reference_needs(rng)) {
+  for (int number = 0; number < 100; ++number) {
+    const int technique = number % k_techniques;
     const double slip = rng.uniform(k_good.low, k_good.high);
     const double guess = rng.uniform(k_good.low, k_good.high);
-    const int about = std::countr_zero(needs);  // the first technique needed
-    Piece piece = about < 3 ? misconception_piece(needs, k_techniques + about, slip, guess, pull)
-                            : option_piece(needs, slip, guess);
-    bank.items.push_back(plain_item(std::move(piece), number++));
+    Piece piece = technique < 3 ? misconception_piece(technique, slip, guess, pull)
+                                : option_piece(bit(technique), slip, guess);
+    bank.items.push_back(plain_item(std::move(piece), number));
   }
   return bank;
 }

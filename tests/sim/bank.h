@@ -28,7 +28,8 @@ enum class Scoring : unsigned char { options, right_wrong };
 mastery::Bank reference_bank(std::uint64_t seed, Quality quality, Scoring scoring);
 // The same questions with tables an expert would set blindly, and independent techniques at .6.
 mastery::Bank expert_bank(std::uint64_t seed, Scoring scoring);
-// 9 plain techniques and 3 with a misconception each (13,824 feasible states), held by .2.
+// 9 plain techniques and 3 with a misconception each (13,824 feasible states), held by .2; 100 items
+// that need one technique. The facts do not say more; this repeats their fixed form (.54/.89).
 mastery::Bank misconception_bank(std::uint64_t seed, double pull);
 // K = 5, right/wrong, uniform states, 620 items: 20 for each set of needs (Kaplan et al. 2015).
 mastery::Bank kaplan_bank(std::uint64_t seed, Quality quality);

@@ -27,8 +27,8 @@ int main(int count, char** words) {
   }
   Gates gates;
   check_reference_bank(gates, people);
-  check_misconceptions(gates, people * 3 / 8);
-  check_kaplan(gates, people / 10);
+  check_misconceptions(gates, people * 3 / 5);
+  check_kaplan(gates, people / 5);
   std::printf(gates.missed() == 0 ? "All gates hold.\n" : "%d gates do not hold.\n",
               gates.missed());
   return gates.missed() == 0 ? 0 : 1;

@@ -34,12 +34,10 @@ double gain(const mastery::Worth& worth, Form form) {
 }
 
 std::vector<int> allowed_items(const Bank& bank, Form form) {
-  const mastery::Bits techniques = mastery::bit(bank.model.techniques) - 1;
   std::vector<int> items = all_items(bank);
-  if (form != Form::critical_only) return items;
+  if (form != Form::critical) return items;
   std::erase_if(items, [&](int item) {
-    const mastery::Bits needs = bank.items[static_cast<std::size_t>(item)].touches() & techniques;
-    return (needs & ~bank.model.critical) != 0;
+    return (bank.items[static_cast<std::size_t>(item)].touches() & bank.model.critical) == 0;
   });
   return items;
 }
@@ -58,11 +56,9 @@ Plan fixed_length(int items, Aim aim) {
   return plan;
 }
 
-std::vector<Tally> simulate(const World& world, const Method& method, const Group& group,
-                            const std::vector<int>& lengths) {
+void simulate(const World& world, const Method& method, const Group& group,
+              const std::vector<int>& lengths, std::vector<Tally>& tallies) {
   const Plan plan = method.plan.value_or(fixed_length(lengths.empty() ? 12 : lengths.back()));
-  const std::size_t verdicts = std::max<std::size_t>(1, lengths.size());
-  std::vector<Tally> tallies(verdicts, Tally(world.believed.model, world.believed.items.size()));
   for (int i = 0; i < group.people; ++i) {
     const std::uint64_t seed = group.seed * 1000003 + static_cast<std::uint64_t>(i);
     const Person person = make_person(world, seed);
@@ -86,15 +82,14 @@ std::vector<Tally> simulate(const World& world, const Method& method, const Grou
     }
     if (lengths.empty()) tallies[0].add(run, person.state);
   }
-  return tallies;
 }
 
 std::vector<int> best_fixed_form(const Bank& bank, int items, Form form) {
-  const int people_count = bank.model.states() > 8192 ? 60 : 300;  // memory
+  constexpr int k_people = 100;
   const World world{bank, bank, 0};
   std::vector<Person> people;
   std::vector<Diagnosis> runs;
-  for (int i = 0; i < people_count; ++i) {
+  for (int i = 0; i < k_people; ++i) {
     people.push_back(make_person(world, 77000000 + static_cast<std::uint64_t>(i)));
     runs.emplace_back(bank, Plan{}, 0);
   }

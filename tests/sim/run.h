@@ -28,16 +28,17 @@ struct Group {
   std::uint64_t seed = 1;
 };
 
-// Verdicts after each of these lengths (ascending; with a stopping plan: none, one verdict at the end).
-std::vector<Tally> simulate(const World& world, const Method& method, const Group& group,
-                            const std::vector<int>& lengths);
+// Adds to one tally a length the verdicts after so many items (lengths ascending); with no lengths,
+// to the only tally the verdict when the plan stops.
+void simulate(const World& world, const Method& method, const Group& group,
+              const std::vector<int>& lengths, std::vector<Tally>& tallies);
 
-// A fixed form chosen offline, item by item, for the largest expected gain given up to 300 made-up
-// people's answers so far.
+// A fixed form chosen offline, item by item, for the largest expected gain given 100 made-up people's
+// answers so far.
 enum class Form : unsigned char {
-  balanced,       // gain in the whole state
-  critical_only,  // the same, from items that need critical techniques and no others
-  by_decision,    // gain in the decision index: as strong as a fixed form by our own rule gets
+  balanced,     // gain in the whole state
+  critical,     // the same, from items that touch a critical technique
+  by_decision,  // gain in the decision index: as strong as a fixed form by our own rule gets
 };
 std::vector<int> best_fixed_form(const mastery::Bank& bank, int items, Form form);
 

@@ -43,7 +43,8 @@ void Tally::add_misconceptions(const mastery::Verdict& verdict, Bits truth) {
 
 void Tally::add(const mastery::Diagnosis& run, Bits truth) {
   const mastery::Verdict verdict = run.verdict();
-  bool all = true;
+  const Bits techniques = bit(model_->techniques) - 1;
+  const bool all = ((run.posterior().most_likely() ^ truth) & techniques) == 0;
   bool all_critical = true;
   bool decided = true;
   bool covered = true;
@@ -53,7 +54,6 @@ void Tally::add(const mastery::Diagnosis& run, Bits truth) {
     const bool critical = (model_->critical & bit(k)) != 0;
     add_technique(found.probability, has, critical);
     const bool right = (found.probability >= .5) == has;
-    all = all && right;
     if (!critical) continue;
     all_critical = all_critical && right;
     decided = decided && found.label != mastery::Label::unsure;

@@ -18,6 +18,7 @@ class Tally {
 
   [[nodiscard]] double people() const { return people_; }
   [[nodiscard]] double skill() const { return skill_right_ / skills_; }
+  // The likeliest state (MAP) is the true one, misconceptions aside.
   [[nodiscard]] double pattern() const { return pattern_right_ / people_; }
   [[nodiscard]] double critical() const { return critical_right_ / criticals_; }
   [[nodiscard]] double all_critical() const { return all_critical_right_ / people_; }

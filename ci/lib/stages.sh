@@ -44,13 +44,16 @@ stage_tidy() {
   node "$root/ci/lib/tidy.mjs" "$root" "$build/sanitized" "$build/tidy"
 }
 
-# The same tests from the same sources, as WASM under node: all that run natively, none left out.
+# The same tests from the same sources, as WASM under node: all that run natively, none left out. And
+# scripted runs give the same posterior and the same questions, to the last bit.
 stage_wasm() {
   "$root/ci/build" sanitized wasm-tests
   diff <("$build/sanitized/tests/rehale_tests" --gtest_list_tests) \
     <(node "$build/wasm-tests/tests/rehale_tests.js" --gtest_list_tests) ||
     die "the WASM tests are not the native ones"
   node "$build/wasm-tests/tests/rehale_tests.js" --gtest_brief=1
+  diff <("$build/sanitized/tests/rehale_digest") <(node "$build/wasm-tests/tests/rehale_digest.js") ||
+    die "a replayed run differs between native and WASM"
 }
 
 stage_content() {

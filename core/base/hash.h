@@ -10,7 +10,8 @@ namespace rehale {
 
 inline constexpr std::uint64_t k_fnv_start = 0xcbf29ce484222325ULL;
 
-// Pass an earlier result as `from` to go on where it stopped: fnv1a("ab") == fnv1a("b", fnv1a("a")).
+// Pass an earlier result as `from` to go on where it stopped: fnv1a("ab") == fnv1a("b",
+// fnv1a("a")).
 [[nodiscard]] constexpr std::uint64_t fnv1a(std::string_view bytes,
                                             std::uint64_t from = k_fnv_start) {
   std::uint64_t hash = from;

@@ -39,7 +39,8 @@ constexpr std::array<Cell, 128> make_cells() {
   for (std::uint64_t i = 0; i < cells.size(); ++i) {
     const std::uint64_t start = k_octave_start + (i << k_cell_shift);
     double c = std::bit_cast<double>(start + (1ULL << (k_cell_shift - 1)));
-    if (c > 1 - 1.0 / 256 && c < 1 + 1.0 / 128) c = 1;  // so that ln x is exact in proportion near 1
+    if (c > 1 - 1.0 / 256 && c < 1 + 1.0 / 128)
+      c = 1;  // so that ln x is exact in proportion near 1
     cells[static_cast<std::size_t>(i)] = {c, 1 / c, log_by_series(c)};
   }
   return cells;
@@ -87,7 +88,8 @@ constexpr double log_of_normal(double x) {
   return x == 0 ? -Limits::infinity() : Limits::quiet_NaN();
 }
 
-// x log x; 0 at and below 0 (and below 2e-308): for masses that rounding may leave a hair under zero.
+// x log x; 0 at and below 0 (and below 2e-308): for masses that rounding may leave a hair under
+// zero.
 [[nodiscard]] constexpr double x_log_x(double x) {
   return x >= std::numeric_limits<double>::min() ? x * portable_math_detail::log_of_normal(x) : 0.0;
 }

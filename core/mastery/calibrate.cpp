@@ -10,8 +10,8 @@ namespace {
 
 // Expected counts of one round: what the M step needs.
 struct Expected {
-  std::vector<double> ready, slipped;   // item: people who have all it needs; of them not right
-  std::vector<double> lacking, guessed; // item: people who lack something; of them right
+  std::vector<double> ready, slipped;    // item: people who have all it needs; of them not right
+  std::vector<double> lacking, guessed;  // item: people who lack something; of them right
   std::vector<double> in_state;
   double log_likelihood = 0;
 };
@@ -66,7 +66,8 @@ double rate(double hits, double tries, double a, double b, double before) {
 }
 
 // Returns the largest change of a slip or guess.
-double maximise(const Expected& sums, const CalibrationPlan& plan, double people, Calibration& now) {
+double maximise(const Expected& sums, const CalibrationPlan& plan, double people,
+                Calibration& now) {
   double change = 0;
   for (std::size_t i = 0; i < now.slip.size(); ++i) {
     const double slip = rate(sums.slipped[i], sums.ready[i], plan.slip_a, plan.slip_b, now.slip[i]);

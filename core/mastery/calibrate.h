@@ -36,7 +36,8 @@ struct Calibration {
 };
 
 // Errors: "calibrate-empty" (no states, items or counts), "calibrate-range".
-[[nodiscard]] Result<Calibration> calibrate(const AnswerSheet& sheet, const CalibrationPlan& plan = {});
+[[nodiscard]] Result<Calibration> calibrate(const AnswerSheet& sheet,
+                                            const CalibrationPlan& plan = {});
 
 // P(state | pattern) under a calibration; sums to 1.
 [[nodiscard]] std::vector<double> state_given(const AnswerSheet& sheet, const Calibration& found,

@@ -20,20 +20,20 @@ enum class Aim : unsigned char {
 // Rules of facts/diagnosis.md 1.8 with its values.
 struct Plan {
   Aim aim = Aim::decision;
-  int fewest = 6, most = 12;        // items
-  double has_it = .95;              // P >= has_it: has it
-  double not_yet = .90;             // P <= 1 - not_yet: not yet
-  double probe_nats = .05;          // told about a technique before "has it" may be said of it
-  double useful_nats = .02;         // no item tells this much: stop
-  double unprobed_boost = 1.3;      // for items that touch a critical technique not yet probed
+  int fewest = 6, most = 12;    // items
+  double has_it = .95;          // P >= has_it: has it
+  double not_yet = .90;         // P <= 1 - not_yet: not yet
+  double probe_nats = .05;      // told about a technique before "has it" may be said of it
+  double useful_nats = .02;     // no item tells this much: stop
+  double unprobed_boost = 1.3;  // for items that touch a critical technique not yet probed
   double suspect_low = .30, suspect_high = .90;  // a misconception to be confirmed
-  int most_confirming = 3;          // a misconception: the confirming item and at most 2 extra
-  double report_held = .70;         // P >= report_held, and confirmed: held
-  double same_kind = .9;            // index factor for each of the last two items of the same kind
-  double near = .05;                // items within this share of the best: the seed chooses
-  double near_recent = .25;         // within this share a fresh item goes before a recent one
-  int spare = 1;                    // slots kept free beyond what coverage needs
-  bool may_stop = true;             // false: always `most` items
+  int most_confirming = 4;   // items a misconception; by simulation: 2 finds too few of them
+  double report_held = .70;  // P >= report_held, and confirmed: held
+  double same_kind = .9;     // index factor for each of the last two items of the same kind
+  double near = .05;         // items within this share of the best: the seed chooses
+  double near_recent = .25;  // within this share a fresh item goes before a recent one
+  int spare = 1;             // slots kept free beyond what coverage needs
+  bool may_stop = true;      // false: always `most` items
 };
 
 enum class Label : unsigned char { has_it, not_yet, unsure };
@@ -63,9 +63,10 @@ struct Next {
 
 // A value: copy it to look ahead. The bank must outlive it. Replay = the same ask and answer calls.
 //
-// A critical technique is probed when the items asked told >= probe_nats about it, each counted when
-// it was asked. Once other answers have decided a technique (outside 1 - not_yet … has_it) hardly any
-// question can tell that much about it; one asked then counts by what it tells at even odds.
+// A critical technique is probed when the items asked told >= probe_nats about it, each counted
+// when it was asked. Once other answers have decided a technique (outside 1 - not_yet … has_it)
+// hardly any question can tell that much about it; one asked then counts by what it tells at even
+// odds.
 class Diagnosis {
  public:
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed);
@@ -75,8 +76,8 @@ class Diagnosis {
   // The best item not yet asked, or why to stop. `recent`: items of earlier runs, put after equals.
   [[nodiscard]] Next next(std::span<const int> recent = {}) const;
 
-  // Notes that the item is shown now (counts what it can tell), then what was answered: one column a
-  // piece, -1 where a piece says nothing. Any item may be asked, chosen by next() or not; ask()
+  // Notes that the item is shown now (counts what it can tell), then what was answered: one column
+  // a piece, -1 where a piece says nothing. Any item may be asked, chosen by next() or not; ask()
   // without answer() is a question left open.
   void ask(int item);
   void answer(int item, std::span<const int> columns);

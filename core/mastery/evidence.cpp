@@ -92,8 +92,8 @@ Result<Piece> make_piece(Bits mask, int columns, std::vector<double> rows, doubl
   const int touched = std::popcount(mask);
   if (touched > k_max_group_bits || mask >= bit(k_max_bits) || columns < 2 ||
       columns > k_max_columns ||
-      rows.size() != (std::size_t{1} << static_cast<unsigned>(touched)) *
-                         static_cast<std::size_t>(columns)) {
+      rows.size() !=
+          (std::size_t{1} << static_cast<unsigned>(touched)) * static_cast<std::size_t>(columns)) {
     return fail("piece-size", "piece",
                 std::to_string(touched) + " bits, " + std::to_string(columns) + " columns, " +
                     std::to_string(rows.size()) +

@@ -27,22 +27,23 @@ struct Piece {
   [[nodiscard]] int stride() const { return (columns + 1) / 2 * 2; }  // even
 };
 
-// rows: 2^|mask| x columns, none negative, each row with a positive sum (scaled to 1, then kept within
-// [k_least_chance, 1 - k_least_chance]). flatten in [0,1]: T <- (1-flatten) T + flatten/columns.
-// Errors: "piece-size" (more than 6 bits, columns not in 2…8, wrong number of entries), "piece-row".
+// rows: 2^|mask| x columns, none negative, each row with a positive sum (scaled to 1, then kept
+// within [k_least_chance, 1 - k_least_chance]). flatten in [0,1]: T <- (1-flatten) T +
+// flatten/columns. Errors: "piece-size" (more than 6 bits, columns not in 2…8, wrong number of
+// entries), "piece-row".
 [[nodiscard]] Result<Piece> make_piece(Bits mask, int columns, std::vector<double> rows,
                                        double flatten = 0);
 
-// How people answer, until real answers calibrate it. Start values: facts/diagnosis.md 1.2, 1.3; the
-// three on "I'm not sure" and `telling` are [design].
+// How people answer, until real answers calibrate it. Start values: facts/diagnosis.md 1.2, 1.3;
+// the three on "I'm not sure" and `telling` are [design].
 struct Habits {
-  double slip = .10;   // has all it needs, yet does not pick the right one
-  double guess = .15;  // lacks something, yet picks the right one
+  double slip = .10;        // has all it needs, yet does not pick the right one
+  double guess = .15;       // lacks something, yet picks the right one
   double held_right = .08;  // holds a misconception that an option betrays, yet picks the right one
   double held_pull = .70;   // holds it and picks the option that betrays it
   double telling = 3;       // how much likelier a wrong option is that betrays what is lacking
   double unsure_has = .02, unsure_lacks = .20, unsure_held = .05;  // "I'm not sure"
-  double flatten = .15;  // until calibrated
+  double flatten = .15;                                            // until calibrated
 };
 
 struct OptionMeaning {

@@ -87,8 +87,8 @@ Estimable estimable(std::span<const Bits> needs, int bits) {
     const auto alone = std::find(rest.begin(), rest.end(), bit(k));
     if (alone == rest.end()) found.alone = false;
     else rest.erase(alone);
-    const auto uses = std::count_if(needs.begin(), needs.end(),
-                                    [&](Bits need) { return (need & bit(k)) != 0; });
+    const auto uses =
+        std::count_if(needs.begin(), needs.end(), [&](Bits need) { return (need & bit(k)) != 0; });
     if (uses < 3) found.thrice = false;
   }
   for (int k = 0; k < bits; ++k) {

@@ -71,10 +71,18 @@ Worth worth(const Model& model, const SupersetSums& sums, const Item& item) {
   Worth found;
   for (const Piece& piece : item.pieces) {
     switch (piece.stride()) {
-      case 2: tell<2>(model, sums, piece, found); break;
-      case 4: tell<4>(model, sums, piece, found); break;
-      case 6: tell<6>(model, sums, piece, found); break;
-      default: tell<k_max_columns>(model, sums, piece, found); break;
+      case 2:
+        tell<2>(model, sums, piece, found);
+        break;
+      case 4:
+        tell<4>(model, sums, piece, found);
+        break;
+      case 6:
+        tell<6>(model, sums, piece, found);
+        break;
+      default:
+        tell<k_max_columns>(model, sums, piece, found);
+        break;
     }
   }
   found.decision = k_whole_share * found.whole;
@@ -89,10 +97,14 @@ double told_at_even_odds(const SupersetSums& sums, const Piece& piece, int index
   const double p = sums.marginal(index);
   if (p < k_certain || p > 1 - k_certain) return 0;
   switch (piece.stride()) {
-    case 2: return even_odds<2>(sums, piece, index);
-    case 4: return even_odds<4>(sums, piece, index);
-    case 6: return even_odds<6>(sums, piece, index);
-    default: return even_odds<k_max_columns>(sums, piece, index);
+    case 2:
+      return even_odds<2>(sums, piece, index);
+    case 4:
+      return even_odds<4>(sums, piece, index);
+    case 6:
+      return even_odds<6>(sums, piece, index);
+    default:
+      return even_odds<k_max_columns>(sums, piece, index);
   }
 }
 

@@ -8,7 +8,8 @@
 
 namespace rehale::mastery {
 
-inline constexpr double k_whole_share = .05;  // of the whole-state information in the decision index
+inline constexpr double k_whole_share =
+    .05;  // of the whole-state information in the decision index
 
 // Of an item with several pieces these are the largest over its pieces: a true lower bound of what
 // all of them together tell (I(X1..Xn; a) >= I(Xi; a)), so no item is ever overrated.

@@ -103,7 +103,8 @@ ClassRates class_rates(double error_rate, const UserMix& mix) {
   ClassRates rates;
   for (int round = 0; round < 64; ++round) {  // 64 halvings: to the last bit
     const double centre = (low + high) / 2;
-    rates = {with_odds_times(centre, mix.odds_factor), with_odds_times(centre, 1 / mix.odds_factor)};
+    rates = {with_odds_times(centre, mix.odds_factor),
+             with_odds_times(centre, 1 / mix.odds_factor)};
     const double share = mix.practised * rates.practised + (1 - mix.practised) * rates.fresh;
     (share < 1 - error_rate ? low : high) = centre;
   }
@@ -137,8 +138,8 @@ Result<Model> make_model(const People& people, std::vector<double> prior) {
   if (!model) return model;
   if (prior.size() != model->states()) {
     return fail("mastery-prior", "prior",
-                std::to_string(prior.size()) + " entries; one a state would be right: " +
-                    std::to_string(model->states()));
+                std::to_string(prior.size()) +
+                    " entries; one a state would be right: " + std::to_string(model->states()));
   }
   double total = 0;
   for (Bits state = 0; state < prior.size(); ++state) {

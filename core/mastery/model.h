@@ -1,6 +1,7 @@
 // What can be true of a person, and how likely it is before the first answer.
 // Numbers only: must not know catalog ids, texts, screens or clocks.
-// A state is a bit set: bit k < techniques: has technique k; bit techniques + b: holds misconception b.
+// A state is a bit set: bit k < techniques: has technique k; bit techniques + b: holds
+// misconception b.
 #pragma once
 
 #include <array>
@@ -28,8 +29,9 @@ struct TechniqueSpec {
   double error_rate = .5;  // (0,1): published share of users who lack it
 };
 
-// A misconception is rare, so that a question tells few nats about it; twice the weight of a technique
-// keeps it in the race. Set by simulation: with 1, fewer than .7 of the held ones are found.
+// A misconception is rare, so that a question tells few nats about it; twice the weight of a
+// technique keeps it in the race. Set by simulation: with 1, fewer than .7 of the held ones are
+// found.
 inline constexpr double k_misconception_worth = 2;
 
 struct MisconceptionSpec {
@@ -54,7 +56,9 @@ struct Model {
   std::vector<double> prior;  // one a state, sums to 1; 0 where a misconception meets its technique
 
   [[nodiscard]] int bits() const { return techniques + misconceptions; }
-  [[nodiscard]] std::size_t states() const { return std::size_t{1} << static_cast<unsigned>(bits()); }
+  [[nodiscard]] std::size_t states() const {
+    return std::size_t{1} << static_cast<unsigned>(bits());
+  }
   // Misconception bits that rule out this technique.
   [[nodiscard]] Bits against(int technique) const;
   // No held misconception meets the technique it rules out.
@@ -75,7 +79,8 @@ struct People {
 // "mastery-prior"). Error rates and shares are not looked at.
 [[nodiscard]] Result<Model> make_model(const People& people, std::vector<double> prior);
 
-// Shares of a technique among practised and new users, so that the mixture has it at 1 - error_rate.
+// Shares of a technique among practised and new users, so that the mixture has it at 1 -
+// error_rate.
 struct ClassRates {
   double practised = 0, fresh = 0;
 };

@@ -11,8 +11,8 @@ namespace {
 
 // What a person is, seen by one question.
 struct Person {
-  Bits lacks = 0;   // needed techniques not there
-  Bits holds = 0;   // misconceptions that an option betrays
+  Bits lacks = 0;  // needed techniques not there
+  Bits holds = 0;  // misconceptions that an option betrays
   Bits needs = 0;
 
   // A held misconception rules its technique out, whatever the group says.
@@ -31,7 +31,7 @@ Bits misconception_bits(const Model& model) {
 }
 
 bool sound(const Habits& habits) {
-  const double all[] = {habits.slip,      habits.guess,      habits.held_right,  habits.held_pull,
+  const double all[] = {habits.slip,       habits.guess,        habits.held_right, habits.held_pull,
                         habits.unsure_has, habits.unsure_lacks, habits.unsure_held};
   for (const double share : all) {
     if (!(share >= 0 && share < 1)) return false;
@@ -79,9 +79,8 @@ void fill_options(const Model& model, const Choice& choice, const Person& person
            [&](const OptionMeaning& option) { return 1 - betrays_held(option); });
   } else if (!person.ready()) {
     right = habits.guess;
-    spread(choice.options, row, 1 - right, [&](const OptionMeaning& option) {
-      return draw(model, option, person, habits);
-    });
+    spread(choice.options, row, 1 - right,
+           [&](const OptionMeaning& option) { return draw(model, option, person, habits); });
   } else {
     spread(choice.options, row, habits.slip, [](const OptionMeaning&) { return 1.0; });
   }

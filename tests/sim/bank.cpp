@@ -22,8 +22,9 @@ using mastery::Piece;
 constexpr int k_techniques = 12;
 constexpr int k_critical = 5;
 constexpr double k_slope = 1.7;
-constexpr double k_easiest = -.9, k_hardest = .2;  // difficulties, evenly: shares .44 to .74, mean .6
-constexpr double k_telling = 6;  // see option_piece
+constexpr double k_easiest = -.9,
+                 k_hardest = .2;  // difficulties, evenly: shares .44 to .74, mean .6
+constexpr double k_telling = 6;   // see option_piece
 
 // A made-up bank that cannot be made is a mistake in this file.
 template <class T>
@@ -182,8 +183,8 @@ Bank expert_bank(std::uint64_t seed, Scoring scoring) {
 
 namespace {
 
-// Techniques 0, 1, 2 can each be ruled out by a misconception, bits 12, 13, 14; a question about one
-// of them has an option that betrays it. Rows: facts/diagnosis.md 1.2 "Row recipe".
+// Techniques 0, 1, 2 can each be ruled out by a misconception, bits 12, 13, 14; a question about
+// one of them has an option that betrays it. Rows: facts/diagnosis.md 1.2 "Row recipe".
 Piece misconception_piece(int technique, double slip, double guess, double pull) {
   const Bits mask = bit(technique) | bit(k_techniques + technique);
   const double lacking = (1 - guess) / 3;

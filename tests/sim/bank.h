@@ -1,5 +1,6 @@
-// Made-up question banks and populations for the simulations: a truth that answers, and the bank the
-// diagnosis believes in (the same, or deliberately another). Protocol: facts/diagnosis.md 6.1-6.3.
+// Made-up question banks and populations for the simulations: a truth that answers, and the bank
+// the diagnosis believes in (the same, or deliberately another). Protocol:
+// facts/diagnosis.md 6.1-6.3.
 #pragma once
 
 #include <cstdint>
@@ -23,13 +24,14 @@ inline constexpr Quality k_good{.05, .15}, k_weak{.15, .30};
 
 enum class Scoring : unsigned char { options, right_wrong };
 
-// K = 12, 5 critical (the first), 100 items of four options: 55 need one technique, 33 two, 12 three.
-// Prior: higher-order logistic, slope 1.7.
+// K = 12, 5 critical (the first), 100 items of four options: 55 need one technique, 33 two, 12
+// three. Prior: higher-order logistic, slope 1.7.
 mastery::Bank reference_bank(std::uint64_t seed, Quality quality, Scoring scoring);
 // The same questions with tables an expert would set blindly, and independent techniques at .6.
 mastery::Bank expert_bank(std::uint64_t seed, Scoring scoring);
-// 9 plain techniques and 3 with a misconception each (13,824 feasible states), held by .2; 100 items
-// that need one technique. The facts do not say more; this repeats their fixed form (.54/.89).
+// 9 plain techniques and 3 with a misconception each (13,824 feasible states), held by .2; 100
+// items that need one technique. The facts do not say more; this repeats their fixed form
+// (.54/.89).
 mastery::Bank misconception_bank(std::uint64_t seed, double pull);
 // K = 5, right/wrong, uniform states, 620 items: 20 for each set of needs (Kaplan et al. 2015).
 mastery::Bank kaplan_bank(std::uint64_t seed, Quality quality);

@@ -4,25 +4,9 @@
 #include <string>
 
 #include "tests/sim/bank.h"
-#include "tests/sim/tally.h"
+#include "tests/sim/report.h"
 
 namespace rehale::sim {
-
-// Prints a gate and whether it holds; counts those that do not.
-class Gates {
- public:
-  void at_least(const char* name, double value, double bound);
-  void at_most(const char* name, double value, double bound);
-  void within(const char* name, double value, double wanted, double tolerance);
-  [[nodiscard]] int missed() const { return missed_; }
-
- private:
-  void report(const char* name, bool holds, double value, const char* relation, double bound);
-  int missed_ = 0;
-};
-
-void print_header();
-void print_row(const std::string& name, const Tally& tally);
 
 // people: in each condition of the reference bank (the protocol wants 4,000).
 void check_reference_bank(Gates& gates, int people);

@@ -33,8 +33,8 @@ struct Group {
 void simulate(const World& world, const Method& method, const Group& group,
               const std::vector<int>& lengths, std::vector<Tally>& tallies);
 
-// A fixed form chosen offline, item by item, for the largest expected gain given 100 made-up people's
-// answers so far.
+// A fixed form chosen offline, item by item, for the largest expected gain given 100 made-up
+// people's answers so far.
 enum class Form : unsigned char {
   balanced,     // gain in the whole state
   critical,     // the same, from items that touch a critical technique

@@ -1,4 +1,5 @@
-// What came of a simulated group: how often the verdict was right, and how well its odds were meant.
+// What came of a simulated group: how often the verdict was right, and how well its odds were
+// meant.
 #pragma once
 
 #include <cstddef>
@@ -32,7 +33,9 @@ class Tally {
   [[nodiscard]] double ece() const;           // ten bins of equal width
   [[nodiscard]] double adaptive_ece() const;  // ten bins of equal count
   [[nodiscard]] double items() const { return items_ / people_; }
-  [[nodiscard]] double decided() const { return decided_ / people_; }  // every critical one labelled
+  [[nodiscard]] double decided() const {
+    return decided_ / people_;
+  }  // every critical one labelled
   [[nodiscard]] double covered() const { return covered_ / people_; }  // every critical one probed
   // Misconceptions: found of those held; held of those flagged.
   [[nodiscard]] double sensitivity() const { return held_ > 0 ? found_ / held_ : 0; }

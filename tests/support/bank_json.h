@@ -61,8 +61,8 @@ inline Result<mastery::Bank> bank_from_json(const nlohmann::json& json) {
     misconceptions[b].weight =
         json["weights"][techniques.size() + b].get<double>() / mastery::k_misconception_worth;
   }
-  Result<mastery::Model> model = mastery::make_model(
-      mastery::People{techniques, misconceptions}, json["prior"].get<std::vector<double>>());
+  Result<mastery::Model> model = mastery::make_model(mastery::People{techniques, misconceptions},
+                                                     json["prior"].get<std::vector<double>>());
   if (!model) return tl::unexpected<Error>(model.error());
   mastery::Bank bank{std::move(*model), {}};
   for (const nlohmann::json& entry : json["items"]) {

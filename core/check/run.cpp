@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 #include "core/base/hash.h"
 #include "core/base/rng.h"
@@ -148,21 +149,24 @@ void Run::choose_next() {
 
 bool Run::seen(int question) const {
   const auto is_it = [question](const Given& given) { return given.question == question; };
-  return std::ranges::any_of(given_, is_it) || std::ranges::any_of(retries_, is_it);
+  return std::ranges::any_of(given_, is_it) || practised(question);
+}
+
+bool Run::practised(int question) const {
+  return std::ranges::find(retries_, question, &Given::question) != retries_.end();
 }
 
 std::optional<int> Run::practice_question(int technique) const {
   const Id& id = course_->family.techniques[at(technique)].id;
+  // Fresh questions first, of these the ones that ask about least besides.
+  const auto rank = [this](int n) {
+    return std::pair{seen(n), course_->family.questions[at(n)].techniques.size()};
+  };
   std::optional<int> best;
-  std::size_t best_needs = 0;
   for (int n = 0; n < static_cast<int>(course_->family.questions.size()); ++n) {
-    const catalog::Question& question = course_->family.questions[at(n)];
-    const bool bears = std::ranges::find(question.techniques, id) != question.techniques.end();
-    if (!bears || seen(n)) continue;
-    if (!best || question.techniques.size() < best_needs) {
-      best = n;
-      best_needs = question.techniques.size();
-    }
+    const auto& about = course_->family.questions[at(n)].techniques;
+    if (std::ranges::find(about, id) == about.end() || practised(n)) continue;
+    if (!best || rank(n) < rank(*best)) best = n;
   }
   return best;
 }

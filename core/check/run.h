@@ -42,8 +42,8 @@ class Run {
 
   // The next question of the check (index), or nothing: the check is over. Same seed, same questions.
   [[nodiscard]] std::optional<int> next_question() const { return next_; }
-  // A question not yet seen in this run that bears on a technique (or a misconception against it);
-  // nothing when all were used.
+  // A question that bears on a technique, for practice: a fresh one while there is one, then one of the
+  // check once more; nothing when all were practised.
   [[nodiscard]] std::optional<int> practice_question(int technique) const;
 
   [[nodiscard]] std::optional<int> open_question() const { return open_; }  // shown, not answered
@@ -65,7 +65,8 @@ class Run {
   Result<void> show(const Event& event, bool retry);
   Result<void> answer(const Event& event, bool retry);
   void choose_next();
-  [[nodiscard]] bool seen(int question) const;
+  [[nodiscard]] bool seen(int question) const;       // in the check or in practice
+  [[nodiscard]] bool practised(int question) const;
 
   const Course* course_;
   mastery::Diagnosis diagnosis_;

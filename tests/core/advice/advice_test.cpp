@@ -104,6 +104,33 @@ TEST_P(AdviceForEveryFamily, practice_counts_apart_and_leaves_the_first_result_a
   EXPECT_NE(run.practice_question(technique), question) << "practice asks a fresh question";
 }
 
+TEST_P(AdviceForEveryFamily, practice_is_fresh_first_then_repeats_the_check_and_ends) {
+  const auto& family = course().family;
+  const std::string lacking = family.techniques.back().id;
+  check::Run run = scripted_run(course(), {.lacks = {lacking}, .seed = 7});
+  const int technique = static_cast<int>(family.techniques.size()) - 1;
+  const double at_ms = run.log().back().at_ms;
+  std::vector<int> practised;
+  bool fresh = true;
+  while (const auto question = run.practice_question(technique)) {
+    EXPECT_EQ(std::ranges::count(practised, *question), 0);
+    const bool asked = std::ranges::find(run.given(), *question, &check::Given::question) !=
+                       run.given().end();
+    EXPECT_TRUE(fresh || asked) << "a fresh question after a repeated one";
+    fresh = !asked;
+    practised.push_back(*question);
+    const auto& id = family.questions[static_cast<std::size_t>(*question)].id;
+    check::Event told{.what = check::What::retry_answered, .at_ms = at_ms, .question = id};
+    told.answer.unsure = true;
+    ASSERT_TRUE(run.apply({.what = check::What::retry_shown, .at_ms = at_ms, .question = id}));
+    ASSERT_TRUE(run.apply(told));
+  }
+  EXPECT_EQ(static_cast<std::ptrdiff_t>(practised.size()),
+            std::ranges::count_if(family.questions, [&](const auto& question) {
+              return std::ranges::find(question.techniques, lacking) != question.techniques.end();
+            }));
+}
+
 TEST(Advice, answers_that_do_not_fit_together_are_named) {
   const check::Course& course = *shipped_course("spray");
   check::Event begin{.what = check::What::begin};

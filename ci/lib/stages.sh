@@ -26,7 +26,7 @@ stage_size() {
 # Where packages come from is the machine's business: no address may stand in a lock file.
 stage_lock() {
   cd "$root"
-  ! grep -nE '"resolved"|https?://' ci/package-lock.json ci/bench/package-lock.json ||
+  ! grep -nE '"resolved"|https?://' ci/package-lock.json ci/peers/package-lock.json ||
     die "run npm with ci/.npmrc, and take the addresses (\"funding\") out of the lock file"
 }
 

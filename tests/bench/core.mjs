@@ -1,0 +1,52 @@
+// Times of the diagnosis beside its budgets and its peers, all in this run. usage: core.mjs BUILD
+// BUILD holds native/tests/rehale_mastery_bench and wasm/tests/rehale_mastery_bench.js (flags of the page).
+import { execFileSync } from 'node:child_process';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { table, verdict } from './table.mjs';
+
+// Microseconds. The issue's budgets: native at portable -O2, WASM at most twice native.
+const k_budgets = {
+  'update 4096 states': 4,
+  'next question, reference mix': 40,
+  'select 100 items of 16 groups': 40,
+  'next question, 65536 states': 300,
+};
+const k_wasm_times = 2;
+
+const here = path.dirname(fileURLToPath(import.meta.url));
+
+function lines_of(program, args) {
+  const env = { ...process.env };
+  // Set on some machines to steer an old OpenBLAS; they would slow numpy down here.
+  delete env.OPENBLAS_CORETYPE;
+  delete env.OPENBLAS_L2_SIZE;
+  const text = execFileSync(program, args, { encoding: 'utf8', env });
+  return new Map(text.trim().split('\n').map(JSON.parse).map(({ task, median_us }) => [task, median_us]));
+}
+
+// Peers first and last would meet another processor state; one after the other, natively twice.
+export function core_bench(build) {
+  const run_native = () => lines_of(path.join(build, 'native/tests/rehale_mastery_bench'), []);
+  const first = run_native();
+  const wasm = lines_of(process.execPath, [path.join(build, 'wasm/tests/rehale_mastery_bench.js')]);
+  const second = run_native();
+  const numpy = lines_of('/usr/bin/python3', [path.join(here, 'mastery_numpy.py')]);
+  const jscat = lines_of(process.execPath, [path.join(here, 'jscat.mjs')]);
+
+  const rows = [];
+  for (const [task, us] of second) {
+    const native = Math.min(us, first.get(task));
+    const budget = k_budgets[task];
+    if (budget) rows.push([`${task}, native`, `${native} us`, `<= ${budget} us`, verdict(native <= budget)]);
+    else rows.push([`${task}, native`, `${native} us`, '', '']);
+    const times = wasm.get(task) / native;
+    rows.push([`${task}, WASM`, `${wasm.get(task)} us`, `<= ${k_wasm_times} x native`,
+      `${times.toFixed(2)} x ${verdict(times <= k_wasm_times)}`]);
+  }
+  for (const [task, us] of numpy) rows.push([`numpy: ${task}`, `${us} us`, '', 'beside']);
+  for (const [task, us] of jscat) rows.push([`jscat (one ability): ${task}`, `${us} us`, '', 'beside']);
+  return table('Diagnosis', rows);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = core_bench(process.argv[2]) ? 0 : 1;

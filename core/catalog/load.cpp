@@ -23,7 +23,9 @@ void flatten(const Reader& place, const std::string& path,
     const auto child = place.at(key);
     if (key.empty() || key.find('/') != std::string::npos)
       child.finding("bad-id", "no '/' in a name");
-    const auto child_path = path.empty() ? key : path + '/' + key;
+    std::string child_path = path;
+    if (!path.empty()) child_path += '/';
+    child_path += key;
     if (child.value()->type == Json::Type::object) flatten(child, child_path, into);
     else into[child_path] = place.text(key);
   }
@@ -38,13 +40,16 @@ Texts read_texts(const Reader& root) {
 // Of sentences below `within` (all when empty): every needed one is there and no other.
 void compare_sentences(const Texts& texts, const std::vector<std::string>& needed,
                        std::string_view within, const ContentFile& file, Report& report) {
-  for (const auto& path : needed)
+  for (const auto& path : needed) {
     if (texts.find(path) == nullptr)
       report.add(file.path, '/' + path, "missing-text", "put this sentence");
-  for (const auto& [path, sentence] : texts.all())
-    if (path.starts_with(within) && !std::binary_search(needed.begin(), needed.end(), path))
+  }
+  for (const auto& [path, sentence] : texts.all()) {
+    if (path.starts_with(within) && !std::binary_search(needed.begin(), needed.end(), path)) {
       report.add(file.path, '/' + path, "unneeded-text",
                  "nothing shows this sentence; take it out");
+    }
+  }
 }
 
 void check_family_texts(const Family& family, const FamilyFiles::Language& texts, Report& report) {
@@ -111,9 +116,10 @@ Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFil
     validate_questions(of_questions);
     validate_bank(of_questions);
     validate_probing(of_procedure);
-    if (further != nullptr && report.all_resolves())
+    if (further != nullptr && report.all_resolves()) {
       for (auto& finding : further(family, files.procedure.path, files.questions.path))
         report.findings().push_back(std::move(finding));
+    }
     for (const auto& texts : files.texts) check_family_texts(family, texts, report);
     if (files.poses) check_poses(of_procedure, of_questions, *files.poses);
   }

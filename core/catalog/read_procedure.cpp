@@ -99,16 +99,18 @@ Criterion read_criterion(const Reader& place) {
 }
 
 void check_head(const Reader& root) {
-  if (root.whole("schema") != k_schema)
+  if (root.whole("schema") != k_schema) {
     root.at("schema").finding("unknown-schema",
                               "this program reads schema " + std::to_string(k_schema));
+  }
 }
 
 void check_named(const Reader& root, std::string_view key, const Id& expected) {
   const auto name = root.id(key);
-  if (name != expected)
+  if (name != expected) {
     root.at(key).finding("wrong-file",
                          "says \"" + name + "\"; this file is of \"" + expected + "\"");
+  }
 }
 
 void read_procedure(const Reader& root, Family& family) {

@@ -145,9 +145,10 @@ std::vector<Reader> Reader::list(std::string_view key) const {
   std::vector<Reader> places;
   const auto place = at(key);
   if (const auto* found = place.expect(Json::Type::list)) {
-    for (const auto& item : found->items)
+    for (const auto& item : found->items) {
       places.emplace_back(&item, *file_, place.pointer_ + '/' + std::to_string(places.size()),
                           *report_);
+    }
   }
   return places;
 }
@@ -161,9 +162,10 @@ void Reader::allow_only(std::initializer_list<std::string_view> keys) const {
   if (found == nullptr) return;
   std::string known;
   for (const auto key : keys) known += (known.empty() ? "" : ", ") + std::string(key);
-  for (const auto& key : found->keys)
+  for (const auto& key : found->keys) {
     if (std::find(keys.begin(), keys.end(), key) == keys.end())
       at(key).finding("unknown-key", "no such member here; there are: " + known);
+  }
 }
 
 }  // namespace rehale::catalog

@@ -51,9 +51,10 @@ void expect_unique(const Check& check, const std::vector<T>& list, std::string_v
     const Id* id = nullptr;
     if constexpr (std::is_same_v<T, Id>) id = &list[i];
     else id = &list[i].id;
-    if (!id->empty() && index_of(list, *id) < static_cast<int>(i))
+    if (!id->empty() && index_of(list, *id) < static_cast<int>(i)) {
       check(at(pointer, i, std::is_same_v<T, Id> ? "" : "/id"), "duplicate-id",
             "\"" + *id + "\" stands earlier in this list; give it a name of its own");
+    }
   }
 }
 
@@ -61,15 +62,20 @@ void validate_provenance(const Check& check, const Provenance& from, const std::
 // Everything but what the criterion is of (action, technique).
 void validate_criterion(const Check& check, const Criterion& criterion, const std::string& pointer);
 
-void validate_library(const Check& check);    // file: library.json; family: empty
-void validate_procedure(const Check& check);  // variables, actions, rules, criteria
-void validate_people(const Check& check);     // techniques, misconceptions
-void validate_questions(const Check& check);  // each question by itself; file: questions.json
-void validate_probing(
-    const Check& check);  // that the bank tells every technique; file: procedure.json
-void validate_bank(const Check& check);  // size and kinds of the bank; file: questions.json
-void validate_action_poses(const Check& check, const std::vector<Id>& drawn);    // procedure.json
-void validate_question_poses(const Check& check, const std::vector<Id>& drawn);  // questions.json
+// Findings go to library.json; the family is empty.
+void validate_library(const Check& check);
+
+// Findings go to procedure.json: the device and its numbers; techniques and misconceptions; that
+// the bank asks about each of these enough; poses of actions.
+void validate_procedure(const Check& check);
+void validate_people(const Check& check);
+void validate_probing(const Check& check);
+void validate_action_poses(const Check& check, const std::vector<Id>& drawn);
+
+// Findings go to questions.json: each question by itself; size and kinds of the bank; poses.
+void validate_questions(const Check& check);
+void validate_bank(const Check& check);
+void validate_question_poses(const Check& check, const std::vector<Id>& drawn);
 
 // Sentence paths that a family needs, sorted: no more and no fewer may be in its text file.
 [[nodiscard]] std::vector<std::string> needed_sentences(const Family& family, const Texts& texts);

@@ -18,9 +18,10 @@ void validate_answer(const Check& check, std::size_t step, std::size_t i) {
 
 template <class Member>
 bool some_answer(const Library& library, Member member, const Id& id) {
-  for (const auto& step : library.finder)
+  for (const auto& step : library.finder) {
     for (const auto& answer : step.answers)
       if (answer.*member == id) return true;
+  }
   return false;
 }
 
@@ -36,9 +37,10 @@ void validate_finder(const Check& check) {
     if (step > 0 && !some_answer(library, &FinderStep::Answer::next, library.finder[step].id))
       check(at("/finder", step), "finder-unreached", "no answer leads here");
   }
-  for (std::size_t i = 0; i < library.families.size(); ++i)
+  for (std::size_t i = 0; i < library.families.size(); ++i) {
     if (!some_answer(library, &FinderStep::Answer::family, library.families[i]))
       check(at("/families", i), "finder-misses", "no answer of the finder names this family");
+  }
 }
 
 }  // namespace

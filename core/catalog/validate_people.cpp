@@ -34,9 +34,10 @@ void validate_technique(const Check& check, std::size_t i) {
     check(at("/techniques", i, "/weight"), "out-of-range", "above 0, at most 1");
   if (!(technique.error_rate > 0 && technique.error_rate < 1))
     check(at("/techniques", i, "/error_rate"), "out-of-range", "between 0 and 1");
-  if (technique.critical && !is_enforced(check.family, technique.id))
+  if (technique.critical && !is_enforced(check.family, technique.id)) {
     check(at("/techniques", i), "critical-not-enforced",
           "\"" + technique.id + "\" is critical: name it in a need, a rule or a criterion");
+  }
   validate_provenance(check, technique.from, at("/techniques", i));
 }
 

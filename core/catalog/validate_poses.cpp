@@ -37,9 +37,10 @@ void validate_question_poses(const Check& check, const std::vector<Id>& drawn) {
   const auto& questions = check.family.questions;
   for (std::size_t i = 0; i < questions.size(); ++i) {
     expect_drawn(check, questions[i].pose, drawn, at("/questions", i, "/pose"));
-    for (std::size_t k = 0; k < questions[i].options.size(); ++k)
+    for (std::size_t k = 0; k < questions[i].options.size(); ++k) {
       expect_drawn(check, questions[i].options[k].pose, drawn,
                    at(at("/questions", i, "/options"), k, "/pose"));
+    }
   }
 }
 

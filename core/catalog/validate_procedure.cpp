@@ -7,9 +7,11 @@ constexpr std::size_t k_most_actions = 32;  // core/procedure keeps sets of them
 
 void expect_setting(const Check& check, const Setting& setting, const std::string& pointer) {
   const auto* variable = find(check.family.variables, setting.variable);
-  if (variable == nullptr)
+  if (variable == nullptr) {
     check(pointer, "unknown-variable", "there is no variable \"" + setting.variable + "\"");
-  else expect_known(check, variable->values, setting.value, pointer, "value");
+  } else {
+    expect_known(check, variable->values, setting.value, pointer, "value");
+  }
 }
 
 void validate_variables(const Check& check) {
@@ -27,9 +29,10 @@ void validate_need(const Check& check, const Need& need, const std::string& poin
   expect_known(check, check.family.techniques, need.technique, pointer + "/technique", "technique");
   if (need.any_of.empty()) check(pointer + "/any_of", "too-few-values", "name the values allowed");
   const auto* variable = find(check.family.variables, need.variable);
-  if (variable == nullptr)
+  if (variable == nullptr) {
     return expect_known(check, check.family.variables, need.variable, pointer + "/variable",
                         "variable");
+  }
   for (std::size_t i = 0; i < need.any_of.size(); ++i)
     expect_known(check, variable->values, need.any_of[i], at(pointer + "/any_of", i), "value");
 }
@@ -49,9 +52,10 @@ void validate_effect(const Check& check, const Effect& effect, const std::string
 void validate_actions(const Check& check) {
   const auto& actions = check.family.actions;
   expect_unique(check, actions, "/actions");
-  if (actions.empty() || actions.size() > k_most_actions)
+  if (actions.empty() || actions.size() > k_most_actions) {
     check("/actions", "action-count",
           std::to_string(actions.size()) + " actions; 1 to " + std::to_string(k_most_actions));
+  }
   for (std::size_t i = 0; i < actions.size(); ++i) {
     for (std::size_t k = 0; k < actions[i].needs.size(); ++k)
       validate_need(check, actions[i].needs[k], at(at("/actions", i, "/needs"), k));
@@ -76,9 +80,10 @@ void validate_rules(const Check& check) {
     const auto pointer = at("/rules", i, "/misconception");
     expect_known(check, family.misconceptions, rule.misconception, pointer, "misconception");
     const auto* held = find(family.misconceptions, rule.misconception);
-    if (held != nullptr && held->rules_out != rule.technique)
+    if (held != nullptr && held->rules_out != rule.technique) {
       check(pointer, "misconception-mismatch",
             "it rules out \"" + held->rules_out + "\", the rule is of \"" + rule.technique + "\"");
+    }
     validate_provenance(check, rule.from, at("/rules", i));
   }
 }
@@ -98,10 +103,12 @@ void validate_criteria(const Check& check) {
 }  // namespace
 
 void validate_provenance(const Check& check, const Provenance& from, const std::string& pointer) {
-  for (std::size_t i = 0; i < from.sources.size(); ++i)
-    if (!check.library.sources.contains(from.sources[i]))
+  for (std::size_t i = 0; i < from.sources.size(); ++i) {
+    if (!check.library.sources.contains(from.sources[i])) {
       check(at(pointer + "/sources", i), "unknown-source",
             "\"" + from.sources[i] + "\" is not among the sources of library.json");
+    }
+  }
   const bool read = from.status == "R" || from.status == "R2";
   if (!read && from.status != "M" && from.status != "CP" && from.status != "D")
     check(pointer + "/status", "unknown-status", "use R, R2, M, CP or D");

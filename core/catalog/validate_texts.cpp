@@ -25,10 +25,11 @@ void add_question(std::vector<std::string>& paths, const Question& question) {
 
 std::vector<std::string> needed_sentences(const Family& family, const Texts& texts) {
   std::vector<std::string> paths{"name", "tell", "looks"};
-  for (int i = 1; i <= k_most_cautions; ++i)
+  for (int i = 1; i <= k_most_cautions; ++i) {
     if (const auto path = "cautions/" + std::to_string(i);
         i <= k_fewest_cautions || texts.find(path) != nullptr)
       paths.push_back(path);
+  }
   for (const auto& action : family.actions) add(paths, "actions/" + action.id, {"label"});
   for (const auto& rule : family.rules) paths.push_back("rules/" + rule.id);
   for (const auto& technique : family.techniques)

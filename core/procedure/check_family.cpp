@@ -36,15 +36,17 @@ void check_ideal(const Family& family, const std::string& file, std::vector<Find
     findings.push_back({file, "/ideal", "ideal-run", report.error().detail});
     return;
   }
-  for (const auto& lapse : report->lapses)
+  for (const auto& lapse : report->lapses) {
     findings.push_back({file, place("/ideal", lapse.index), "ideal-run",
                         "\"" + lapse.action + "\" " + words(lapse)});
+  }
   const auto& doses = report->state.doses;
-  if (doses.inhaled != 1 || doses.wasted != 0 || doses.ready != 0)
+  if (doses.inhaled != 1 || doses.wasted != 0 || doses.ready != 0) {
     findings.push_back({file, "/ideal", "ideal-run",
                         std::to_string(doses.inhaled) + " doses inhaled, " +
                             std::to_string(doses.wasted) + " wasted, " +
                             std::to_string(doses.ready) + " left loaded; inhale exactly one"});
+  }
 }
 
 void check_order_question(const Family& family, const catalog::Question& question,
@@ -55,14 +57,16 @@ void check_order_question(const Family& family, const catalog::Question& questio
     findings.push_back({file, pointer, constraints.error().code, constraints.error().detail});
     return;
   }
-  if (constraints->size() < 2)
+  if (constraints->size() < 2) {
     findings.push_back({file, pointer + "/actions", "order-too-free",
                         "the rules say " + std::to_string(constraints->size()) +
                             " things about these cards; at least 2"});
+  }
   std::vector<Id> expected;
-  for (const auto& constraint : *constraints)
+  for (const auto& constraint : *constraints) {
     if (catalog::index_of(expected, constraint.technique) < 0)
       expected.push_back(constraint.technique);
+  }
   auto given = question.techniques;
   std::sort(given.begin(), given.end());
   std::sort(expected.begin(), expected.end());
@@ -101,10 +105,12 @@ std::vector<Finding> check_family_runs(const Family& family, const std::string& 
         {procedure_path, "/rules", "rule-cycle", "each must come before itself: " + cycle});
     return findings;
   }
-  for (std::size_t i = 0; i < family.questions.size(); ++i)
-    if (family.questions[i].kind == catalog::Kind::order)
+  for (std::size_t i = 0; i < family.questions.size(); ++i) {
+    if (family.questions[i].kind == catalog::Kind::order) {
       check_order_question(family, family.questions[i], place("/questions", static_cast<int>(i)),
                            questions_path, findings);
+    }
+  }
   return findings;
 }
 

@@ -53,13 +53,14 @@ Result<std::vector<int>> cards_of(const Family& family, const Question& question
 std::vector<int> shortest_chain(const Rules& rules, int from, int to) {
   std::vector<int> rule_into(at(rules.order.size()), -1);
   std::vector<int> queue{from};
-  for (std::size_t head = 0; head < queue.size(); ++head)
+  for (std::size_t head = 0; head < queue.size(); ++head) {
     for (std::size_t r = 0; r < rules.pairs.size(); ++r) {
       const auto [before, after] = rules.pairs[r];
       if (before != queue[head] || rule_into[at(after)] >= 0) continue;
       rule_into[at(after)] = static_cast<int>(r);
       queue.push_back(after);
     }
+  }
   std::vector<int> chain;
   for (int action = to; action != from; action = rules.pairs[at(chain.back())].first)
     chain.push_back(rule_into[at(action)]);

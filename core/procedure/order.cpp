@@ -15,9 +15,10 @@ bool has(Items set, int i) { return (set >> i & 1U) != 0; }
 // For each item, those that must come earlier.
 std::vector<Items> earlier_of(const PartialOrder& order) {
   std::vector<Items> earlier(at(order.size()));
-  for (int a = 0; a < order.size(); ++a)
+  for (int a = 0; a < order.size(); ++a) {
     for (int b = 0; b < order.size(); ++b)
       if (order.before(a, b)) earlier[at(b)] |= only(a);
+  }
   return earlier;
 }
 
@@ -54,9 +55,10 @@ std::vector<int> reinsert(const std::vector<Items>& earlier, std::span<const int
 int swaps_between(std::span<const int> list, std::span<const int> other) {
   const auto place = places_of(other);
   int swaps = 0;
-  for (std::size_t i = 0; i < list.size(); ++i)
+  for (std::size_t i = 0; i < list.size(); ++i) {
     for (std::size_t k = i + 1; k < list.size(); ++k)
       if (place[at(list[i])] > place[at(list[k])]) ++swaps;
+  }
   return swaps;
 }
 
@@ -71,12 +73,14 @@ Result<PartialOrder> PartialOrder::from_pairs(int n, std::span<const std::pair<i
       return fail("order-size", std::to_string(a) + " " + std::to_string(b), "no such item");
     order.after_[at(a)] |= only(b);
   }
-  for (int via = 0; via < n; ++via)
+  for (int via = 0; via < n; ++via) {
     for (int a = 0; a < n; ++a)
       if (order.before(a, via)) order.after_[at(a)] |= order.after_[at(via)];
-  for (int a = 0; a < n; ++a)
+  }
+  for (int a = 0; a < n; ++a) {
     if (order.before(a, a))
       return fail("order-cycle", std::to_string(a), "would have to come before itself");
+  }
   return order;
 }
 
@@ -84,12 +88,13 @@ std::vector<int> find_cycle(int n, std::span<const std::pair<int, int>> pairs) {
   for (int first = 0; first < n; ++first) {
     std::vector<int> came_from(at(n), -1);
     std::vector<int> queue{first};
-    for (std::size_t head = 0; head < queue.size(); ++head)
+    for (std::size_t head = 0; head < queue.size(); ++head) {
       for (const auto& [a, b] : pairs) {
         if (a != queue[head] || came_from[at(b)] >= 0) continue;
         came_from[at(b)] = a;
         queue.push_back(b);
       }
+    }
     if (came_from[at(first)] < 0) continue;
     std::vector<int> cycle{first};
     for (int item = came_from[at(first)]; item != first; item = came_from[at(item)])
@@ -108,18 +113,20 @@ int PartialOrder::pairs() const {
 PartialOrder PartialOrder::restricted(std::span<const int> items) const {
   PartialOrder order;
   order.after_.resize(items.size());
-  for (std::size_t a = 0; a < items.size(); ++a)
+  for (std::size_t a = 0; a < items.size(); ++a) {
     for (std::size_t b = 0; b < items.size(); ++b)
       if (before(items[a], items[b])) order.after_[a] |= Items{1} << b;
+  }
   return order;
 }
 
 std::vector<std::pair<int, int>> PartialOrder::covering_pairs() const {
   const auto earlier = earlier_of(*this);
   std::vector<std::pair<int, int>> pairs;
-  for (int a = 0; a < size(); ++a)
+  for (int a = 0; a < size(); ++a) {
     for (int b = 0; b < size(); ++b)
       if (before(a, b) && (after(a) & earlier[at(b)]) == 0) pairs.emplace_back(a, b);
+  }
   return pairs;
 }
 
@@ -136,9 +143,10 @@ bool is_permutation(std::span<const int> list, int n) {
 std::vector<std::pair<int, int>> violations(const PartialOrder& order, std::span<const int> list) {
   const auto place = places_of(list);
   std::vector<std::pair<int, int>> broken;
-  for (int a = 0; a < order.size(); ++a)
+  for (int a = 0; a < order.size(); ++a) {
     for (int b = 0; b < order.size(); ++b)
       if (order.before(a, b) && place[at(b)] < place[at(a)]) broken.emplace_back(a, b);
+  }
   return broken;
 }
 
@@ -182,9 +190,10 @@ Mending mend(const PartialOrder& order, std::span<const int> list) {
     best_swaps = swaps;
   }
   const auto place = places_of(best.mended);
-  for (int from = 0; from < n; ++from)
+  for (int from = 0; from < n; ++from) {
     if (const int item = list[at(from)]; !has(best_kept, item))
       best.moves.push_back({item, from, place[at(item)]});
+  }
   return best;
 }
 
@@ -214,9 +223,10 @@ std::uint64_t count_valid_orders(const PartialOrder& order) {
   const auto earlier = earlier_of(order);
   std::vector<std::uint64_t> ways(std::size_t{1} << order.size());
   ways[0] = 1;
-  for (Items done = 0; done + 1 < ways.size(); ++done)
+  for (Items done = 0; done + 1 < ways.size(); ++done) {
     for (int x = 0; x < order.size(); ++x)
       if (!has(done, x) && (earlier[at(x)] & ~done) == 0) ways[done | only(x)] += ways[done];
+  }
   return ways.back();
 }
 

@@ -96,9 +96,10 @@ const Before k_free[] = {
 std::optional<bool> is_before(const Before& rule) {
   const auto& family = shipped_family(rule.family);
   std::vector<std::pair<int, int>> pairs;
-  for (const auto& r : family.rules)
+  for (const auto& r : family.rules) {
     pairs.emplace_back(catalog::index_of(family.actions, r.before),
                        catalog::index_of(family.actions, r.after));
+  }
   const auto order =
       procedure::PartialOrder::from_pairs(static_cast<int>(family.actions.size()), pairs);
   const int before = catalog::index_of(family.actions, rule.before);
@@ -108,9 +109,10 @@ std::optional<bool> is_before(const Before& rule) {
 }
 
 TEST(Facts, every_order_rule_of_9b_is_kept) {
-  for (const auto& rule : k_rules)
+  for (const auto& rule : k_rules) {
     EXPECT_EQ(is_before(rule), std::optional(true))
         << rule.family << ": " << rule.before << " < " << rule.after;
+  }
 }
 
 TEST(Facts, what_9b_leaves_free_is_free) {

@@ -67,13 +67,14 @@ TEST(JsonRead, every_truncation_of_a_file_is_a_finding) {
 
 TEST(JsonRead, no_single_byte_put_anywhere_crashes) {
   const auto whole = support::ok_file("library.json").bytes;
-  for (std::size_t at = 0; at < whole.size(); ++at)
+  for (std::size_t at = 0; at < whole.size(); ++at) {
     for (const char byte : {'\0', '"', '{', ']', '\\', '\xff', '\x80', '9'}) {
       auto bytes = whole;
       bytes[at] = byte;
       const auto parsed = parse(bytes);
       EXPECT_TRUE(parsed.value || !parsed.findings.empty());
     }
+  }
 }
 
 TEST(JsonRead, takes_a_byte_order_mark_and_windows_line_ends) {

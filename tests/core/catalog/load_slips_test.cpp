@@ -27,6 +27,8 @@ struct Slip {
   std::size_t all = 1;
 };
 
+// GoogleTest looks for this name.
+// NOLINTNEXTLINE(readability-identifier-naming)
 void PrintTo(const Slip& slip, std::ostream* out) { *out << slip.name; }
 
 catalog::ContentFile& file_named(catalog::FamilyFiles& files, const std::string& name) {

@@ -106,9 +106,10 @@ TEST(LoadFamily, a_critical_technique_needs_three_questions) {
 
 TEST(LoadFamily, a_technique_needs_a_question_of_its_own) {
   auto files = without_texts();
-  for (int i = 0; i < 3; ++i)
+  for (int i = 0; i < 3; ++i) {
     replace_in(files.questions, "\"techniques\": [\"hold-level\"]",
                "\"techniques\": [\"hold-level\", \"close-lid\"]");
+  }
   EXPECT_EQ(found_in(files), (Found{"procedure.json#/techniques/1 technique-not-alone"}));
 }
 
@@ -168,7 +169,7 @@ TEST(LoadFamily, files_that_are_no_json_are_told_each) {
 }
 
 TEST(LoadFamily, values_of_any_wrong_type_are_findings_not_crashes) {
-  for (const char* put : {"null", "7", "\"x\"", "[]", "{}", "true", "[[[]]]", "[{}]"})
+  for (const char* put : {"null", "7", "\"x\"", "[]", "{}", "true", "[[[]]]", "[{}]"}) {
     for (const char* key :
          {"variables", "actions", "rules", "criteria", "techniques", "misconceptions"}) {
       auto files = ok_files();
@@ -177,6 +178,7 @@ TEST(LoadFamily, values_of_any_wrong_type_are_findings_not_crashes) {
       files.procedure.bytes.replace(start, end - start, std::string("  \"") + key + "\": " + put);
       EXPECT_FALSE(load_bubble_pipe(files).value.has_value()) << key << ' ' << put;
     }
+  }
 }
 
 }  // namespace

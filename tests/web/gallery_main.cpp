@@ -1,5 +1,5 @@
-// Every widget on a page to look at: rehale_gallery REGULAR.ttf BOLD.ttf FOLDER writes one PNG for each
-// page, size, ground and text scale. For eyes only; kit_*_test.cpp checks what can be checked.
+// Every widget on a page to look at: rehale_gallery REGULAR.ttf BOLD.ttf FOLDER writes one PNG for
+// each page, size, ground and text scale. For eyes only; kit_*_test.cpp checks what can be checked.
 #include <imgui.h>
 
 #include <cstdio>
@@ -57,7 +57,8 @@ void shoot(const std::string& folder, const Shot& shot, int page, char** fonts) 
   gallery::after_start(page);
   shell::null::settle();
   const std::string name = folder + "/" + gallery::page_name(page) + "-" + shot.size.name +
-                           (shot.dark ? "-dark" : "-light") + (shot.scale > 1 ? "-x2" : "") + ".png";
+                           (shot.dark ? "-dark" : "-light") + (shot.scale > 1 ? "-x2" : "") +
+                           ".png";
   if (!raster::write_png(name, raster::paint(*ImGui::GetDrawData(), shot.size.density))) {
     std::fprintf(stderr, "cannot write %s\n", name.c_str());
   }
@@ -70,14 +71,18 @@ int main(int count, char** arguments) {
     std::fprintf(stderr, "usage: rehale_gallery REGULAR.ttf BOLD.ttf FOLDER [PAGE]\n");
     return 2;
   }
-  const std::vector<Size> sizes{{"phone", 360, 640, 1.5F}, {"small", 320, 480, 1.5F},
-                                {"landscape", 740, 360, 1}, {"tablet", 768, 1024, 1}, {"desk", 1920, 1080, 1}};
+  const std::vector<Size> sizes{{"phone", 360, 640, 1.5F},
+                                {"small", 320, 480, 1.5F},
+                                {"landscape", 740, 360, 1},
+                                {"tablet", 768, 1024, 1},
+                                {"desk", 1920, 1080, 1}};
   const std::string only = count > 4 ? arguments[4] : "";
   for (int page = 0; page < gallery::page_count(); ++page) {
     if (!only.empty() && gallery::page_name(page) != only) continue;
     for (const Size& size : sizes) {
       for (const bool dark : {false, true}) {
-        for (const float scale : {1.0F, 2.0F}) shoot(arguments[3], {size, dark, scale}, page, arguments + 1);
+        for (const float scale : {1.0F, 2.0F})
+          shoot(arguments[3], {size, dark, scale}, page, arguments + 1);
       }
     }
   }

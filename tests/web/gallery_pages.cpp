@@ -31,8 +31,10 @@ void draw_stand_in(Ui& ui, Rect rect) {
   const float unit = std::min(rect.w, rect.h) / 10;
   const float x = rect.x + rect.w / 2, y = rect.y + rect.h / 2;
   kit::draw_box(list, {x - 2 * unit, y - 2 * unit, 4 * unit, 6 * unit}, {p.device, p.ink, 3, unit});
-  kit::draw_box(list, {x - 1.2F * unit, y - 4.4F * unit, 2.4F * unit, 3 * unit}, {p.main, p.ink, 3, unit / 2});
-  kit::draw_box(list, {x + 1.4F * unit, y + 2 * unit, 2.6F * unit, 2 * unit}, {p.device_shade, p.ink, 3, unit / 2});
+  kit::draw_box(list, {x - 1.2F * unit, y - 4.4F * unit, 2.4F * unit, 3 * unit},
+                {p.main, p.ink, 3, unit / 2});
+  kit::draw_box(list, {x + 1.4F * unit, y + 2 * unit, 2.6F * unit, 2 * unit},
+                {p.device_shade, p.ink, 3, unit / 2});
 }
 
 kit::Progress third() { return {3, 12, "Question 3, up to 12"}; }
@@ -44,10 +46,14 @@ void draw_question(Ui& ui) {
   kit::begin_screen(ui, {.id = "question", .title = "Question", .back = true, .progress = third()});
   kit::picture(ui, {.id = "picture", .alternative = "A spray inhaler.", .draw = draw_stand_in});
   kit::heading(ui, "ask", "How do you breathe in when you use it?", kit::Heading::question);
-  g_kept.chosen = kit::one_of(ui, {.id = "answers", .name = "How do you breathe in?",
-      .options = {{.id = "slow", .label = "Slowly, for 3 to 5 seconds"},
-                  {.id = "hard", .label = "Fast and hard, as far as I can go"},
-                  {.id = "usual", .label = "As I breathe all the time"}}}, g_kept.chosen);
+  g_kept.chosen =
+      kit::one_of(ui,
+                  {.id = "answers",
+                   .name = "How do you breathe in?",
+                   .options = {{.id = "slow", .label = "Slowly, for 3 to 5 seconds"},
+                               {.id = "hard", .label = "Fast and hard, as far as I can go"},
+                               {.id = "usual", .label = "As I breathe all the time"}}},
+                  g_kept.chosen);
   kit::end_screen(ui, k_check);
 }
 
@@ -55,11 +61,18 @@ void draw_several(Ui& ui) {
   kit::begin_screen(ui, {.id = "several", .title = "Question", .back = true, .progress = third()});
   kit::heading(ui, "ask", "What do you do before you breathe in?", kit::Heading::question);
   kit::caption(ui, "hint", "Tick all that you do.");
-  g_kept.ticked = kit::several_of(ui, {.id = "answers", .name = "What do you do?",
-      .options = {{.id = "look", .label = "Look into the mouthpiece"}, {.id = "wet", .label = "Wash the mouthpiece"},
-                  {.id = "out", .label = "Breathe out, away from it"}, {.id = "none", .label = "Shake it, and turn it on its head"}}},
-      g_kept.ticked);
-  kit::end_screen(ui, {.main = {.id = "go", .label = "Check my answer", .enabled = false,
+  g_kept.ticked =
+      kit::several_of(ui,
+                      {.id = "answers",
+                       .name = "What do you do?",
+                       .options = {{.id = "look", .label = "Look into the mouthpiece"},
+                                   {.id = "wet", .label = "Wash the mouthpiece"},
+                                   {.id = "out", .label = "Breathe out, away from it"},
+                                   {.id = "none", .label = "Shake it, and turn it on its head"}}},
+                      g_kept.ticked);
+  kit::end_screen(ui, {.main = {.id = "go",
+                                .label = "Check my answer",
+                                .enabled = false,
                                 .why_not = "Tick what you do first."},
                        .quiet = {.id = "unsure", .label = "I'm not sure"}});
 }
@@ -67,26 +80,40 @@ void draw_several(Ui& ui) {
 void draw_revealed(Ui& ui) {
   kit::begin_screen(ui, {.id = "practice", .title = "Try it", .back = true});
   kit::heading(ui, "ask", "How do you breathe in when you use it?", kit::Heading::question);
-  kit::several_of(ui, {.id = "answers", .name = "How?",
-      .options = {{.id = "a", .label = "Slowly, for 3 to 5 seconds", .mark = kit::Mark::going_well},
-                  {.id = "b", .label = "Fast and hard", .mark = kit::Mark::to_mend,
-                   .note = "Fast air throws the spray on your throat. Next time, go slow."},
-                  {.id = "c", .label = "Until my lungs are full", .mark = kit::Mark::missed},
-                  {.id = "d", .label = "Through the nose"}}, .locked = true}, {true, true, false, false});
+  kit::several_of(
+      ui,
+      {.id = "answers",
+       .name = "How?",
+       .options = {{.id = "a",
+                    .label = "Slowly, for 3 to 5 seconds",
+                    .mark = kit::Mark::going_well},
+                   {.id = "b",
+                    .label = "Fast and hard",
+                    .mark = kit::Mark::to_mend,
+                    .note = "Fast air throws the spray on your throat. Next time, go slow."},
+                   {.id = "c", .label = "Until my lungs are full", .mark = kit::Mark::missed},
+                   {.id = "d", .label = "Through the nose"}},
+       .locked = true},
+      {true, true, false, false});
   kit::begin_card(ui, {.id = "told", .tone = kit::Tone::to_mend});
   kit::paragraph(ui, "why", "Next time, breathe in slowly. Slow air carries the spray deep.");
   kit::end_card(ui);
-  kit::end_screen(ui, {.main = {.id = "go", .label = "Go on"}, .quiet = {.id = "more", .label = "Another one"}});
+  kit::end_screen(ui, {.main = {.id = "go", .label = "Go on"},
+                       .quiet = {.id = "more", .label = "Another one"}});
 }
 
 void draw_pictures(Ui& ui) {
   kit::begin_screen(ui, {.id = "pictures", .title = "Question", .back = true, .progress = third()});
   kit::heading(ui, "ask", "Which way up do you hold it?", kit::Heading::question);
-  g_kept.chosen = kit::one_picture_of(ui, {.id = "answers", .name = "Which way up?",
-      .options = {{.id = "up", .label = "Upright", .draw = draw_stand_in},
-                  {.id = "down", .label = "Upside down", .draw = draw_stand_in},
-                  {.id = "flat", .label = "Flat, on its side", .draw = draw_stand_in},
-                  {.id = "tilt", .label = "Tilted", .draw = draw_stand_in}}}, g_kept.chosen);
+  g_kept.chosen = kit::one_picture_of(
+      ui,
+      {.id = "answers",
+       .name = "Which way up?",
+       .options = {{.id = "up", .label = "Upright", .draw = draw_stand_in},
+                   {.id = "down", .label = "Upside down", .draw = draw_stand_in},
+                   {.id = "flat", .label = "Flat, on its side", .draw = draw_stand_in},
+                   {.id = "tilt", .label = "Tilted", .draw = draw_stand_in}}},
+      g_kept.chosen);
   kit::end_screen(ui, k_check);
 }
 
@@ -101,7 +128,8 @@ void draw_order(Ui& ui) {
   kit::begin_screen(ui, {.id = "order", .title = "Question", .back = true, .progress = third()});
   kit::heading(ui, "ask", "Put these steps in order.", kit::Heading::question);
   kit::Ordering cards{.id = "cards", .name = "Put these steps in order."};
-  for (const std::string& id : g_kept.order) cards.cards.push_back({.id = id, .label = card_words(id)});
+  for (const std::string& id : g_kept.order)
+    cards.cards.push_back({.id = id, .label = card_words(id)});
   g_kept.order = kit::ordering(ui, cards).order;
   kit::end_screen(ui, k_check);
 }
@@ -109,8 +137,10 @@ void draw_order(Ui& ui) {
 void draw_numbers(Ui& ui) {
   kit::begin_screen(ui, {.id = "numbers", .title = "Question", .back = true, .progress = third()});
   kit::picture(ui, {.id = "picture", .alternative = "A counter.", .draw = draw_stand_in});
-  kit::heading(ui, "ask", "The counter says 60. You take 4 puffs a day. How many days are left?", kit::Heading::question);
-  g_kept.days = kit::stepper(ui, {.id = "days", .name = "Days left", .unit = "days", .min = 0, .max = 60}, g_kept.days);
+  kit::heading(ui, "ask", "The counter says 60. You take 4 puffs a day. How many days are left?",
+               kit::Heading::question);
+  g_kept.days = kit::stepper(
+      ui, {.id = "days", .name = "Days left", .unit = "days", .min = 0, .max = 60}, g_kept.days);
   kit::end_screen(ui, k_check);
 }
 
@@ -125,11 +155,17 @@ void draw_choose(Ui& ui) {
   kit::begin_screen(ui, {.id = "choose", .title = "Choose"});
   kit::heading(ui, "title", "Which inhaler do you use?");
   kit::paragraph(ui, "lead", "Pick the one that looks like yours.", kit::Ink::soft);
-  kit::card_grid(ui, {.id = "devices", .name = "Which?",
-      .cards = {{"spray", "Spray inhaler", "A metal can in a plastic case. You press it to spray.", draw_stand_in},
-                {"lever", "Powder inhaler with a lever", "You hold it flat and slide a lever.", draw_stand_in},
-                {"cover", "Powder inhaler with a cover", "Opening the cover loads one dose.", draw_stand_in},
-                {"mist", "Soft mist inhaler", "You turn the base, then press a button.", draw_stand_in}}});
+  kit::card_grid(
+      ui, {.id = "devices",
+           .name = "Which?",
+           .cards = {{"spray", "Spray inhaler",
+                      "A metal can in a plastic case. You press it to spray.", draw_stand_in},
+                     {"lever", "Powder inhaler with a lever", "You hold it flat and slide a lever.",
+                      draw_stand_in},
+                     {"cover", "Powder inhaler with a cover", "Opening the cover loads one dose.",
+                      draw_stand_in},
+                     {"mist", "Soft mist inhaler", "You turn the base, then press a button.",
+                      draw_stand_in}}});
   kit::quiet_button(ui, {.id = "unknown", .label = "I don't know which I have"});
   kit::notice(ui, "danger", "Is it hard to breathe now? Use your action plan. Then call for help.");
   kit::caption(ui, "limits", "This page teaches. It does not look after your illness.");
@@ -144,12 +180,15 @@ void draw_result(Ui& ui) {
     kit::begin_card(ui, {.id = id, .tone = kit::Tone::to_mend});
     kit::heading(ui, std::string(id) + "-name", "A slow, deep breath in", kit::Heading::section);
     kit::paragraph(ui, std::string(id) + "-why", "Slow air carries the spray deep.");
-    kit::quiet_button(ui, {.id = std::string(id) + "-show", .label = "Show me how", .icon = kit::Icon::chevron_right});
+    kit::quiet_button(ui, {.id = std::string(id) + "-show",
+                           .label = "Show me how",
+                           .icon = kit::Icon::chevron_right});
     kit::end_card(ui);
   }
   kit::begin_card(ui, {.id = "well", .tone = kit::Tone::going_well});
-  kit::bullets(ui, "well-list", {"You shake it first.", "You breathe out first, away from it.",
-                                 "You hold your breath, and you wait before the next puff."});
+  kit::bullets(ui, "well-list",
+               {"You shake it first.", "You breathe out first, away from it.",
+                "You hold your breath, and you wait before the next puff."});
   kit::end_card(ui);
   kit::begin_card(ui, {.id = "care", .tone = kit::Tone::caution});
   kit::paragraph(ui, "care-text", "The leaflet of your own inhaler comes first.");
@@ -159,12 +198,14 @@ void draw_result(Ui& ui) {
   g_kept.toggle = kit::toggle_button(ui, {.id = "toggle", .label = "Read it to me"}, g_kept.toggle);
   kit::text_button(ui, {.id = "text", .label = "Start over"});
   kit::main_button(ui, {.id = "main", .label = "Mend the first one", .icon = kit::Icon::play});
-  kit::end_screen(ui, {.main = {.id = "mend", .label = "Mend the first one"}, .quiet = {.id = "again", .label = "Start over"}});
+  kit::end_screen(ui, {.main = {.id = "mend", .label = "Mend the first one"},
+                       .quiet = {.id = "again", .label = "Start over"}});
 }
 
 void draw_dialog(Ui& ui) {
   draw_result(ui);
-  if (g_kept.dialog && kit::begin_dialog(ui, {.id = "leave", .title = "Leave the check?"})) g_kept.dialog = false;
+  if (g_kept.dialog && kit::begin_dialog(ui, {.id = "leave", .title = "Leave the check?"}))
+    g_kept.dialog = false;
   if (!g_kept.dialog) return;
   kit::paragraph(ui, "leave-text", "Your answers are not kept.");
   kit::main_button(ui, {.id = "stay", .label = "Stay here"});
@@ -178,7 +219,8 @@ void draw_icons(Ui& ui) {
   kit::paragraph(ui, "p", "Wait.");
   const float x = 24, y = 480;
   for (int n = 1; n <= static_cast<int>(kit::Icon::caution); ++n) {
-    const Rect at{x + 32 * static_cast<float>((n - 1) % 10), y + 36 * static_cast<float>((n - 1) / 10), 26, 26};
+    const Rect at{x + 34 * static_cast<float>((n - 1) % 8),
+                  y + 36 * static_cast<float>((n - 1) / 8), 26, 26};
     kit::draw_icon(ui.draw_list(), static_cast<kit::Icon>(n), at, ui.palette().ink);
   }
   kit::skeleton(ui, "s", "Your questions are on their way.");
@@ -192,10 +234,12 @@ struct Page {
   void (*draw)(Ui&);
 };
 constexpr Page k_pages[] = {
-    {"question", draw_question}, {"several", draw_several}, {"revealed", draw_revealed}, {"pictures", draw_pictures},
-    {"order", draw_order}, {"numbers", draw_numbers}, {"timing", draw_timing}, {"running", draw_timing},
-    {"timed", draw_timing}, {"choose", draw_choose}, {"result", draw_result}, {"dialog", draw_dialog},
-    {"look", draw_look}, {"icons", draw_icons}, {"scrolled", draw_result}, {"picked", draw_order}};
+    {"question", draw_question}, {"several", draw_several}, {"revealed", draw_revealed},
+    {"pictures", draw_pictures}, {"order", draw_order},     {"numbers", draw_numbers},
+    {"timing", draw_timing},     {"running", draw_timing},  {"timed", draw_timing},
+    {"choose", draw_choose},     {"result", draw_result},   {"dialog", draw_dialog},
+    {"look", draw_look},         {"icons", draw_icons},     {"scrolled", draw_result},
+    {"picked", draw_order}};
 
 }  // namespace
 

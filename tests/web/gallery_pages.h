@@ -9,8 +9,8 @@ namespace rehale::gallery {
 
 int page_count();
 std::string page_name(int page);
-void forget();                      // back to how each page begins
+void forget();  // back to how each page begins
 void draw_page(kit::Ui& ui, int page);
-void after_start(int page);         // what a person does before the picture is taken
+void after_start(int page);  // what a person does before the picture is taken
 
 }  // namespace rehale::gallery

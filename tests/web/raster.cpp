@@ -59,9 +59,8 @@ float edge(const Vertex& a, const Vertex& b, float x, float y) {
 }
 
 void blend(Image& image, int x, int y, const std::array<float, 4>& rgba) {
-  const std::size_t at =
-      3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(image.width) +
-           static_cast<std::size_t>(x));
+  const std::size_t at = 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(image.width) +
+                              static_cast<std::size_t>(x));
   for (unsigned n = 0; n < 3; ++n) {
     const float under = static_cast<float>(image.rgb[at + n]) / 255;
     const float mixed = under + (rgba[n] - under) * rgba[3];
@@ -86,12 +85,19 @@ void fill(Image& image, Triangle t, const Texture& texture, Clip clip) {
     std::swap(t.b, t.c);
     area = -area;
   }
-  const auto low = [](float p, float q, float r) { return static_cast<int>(std::floor(std::min({p, q, r}))); };
-  const auto high = [](float p, float q, float r) { return static_cast<int>(std::ceil(std::max({p, q, r}))); };
-  for (int y = std::max(clip.y0, low(t.a.y, t.b.y, t.c.y)); y < std::min(clip.y1, high(t.a.y, t.b.y, t.c.y)); ++y) {
-    for (int x = std::max(clip.x0, low(t.a.x, t.b.x, t.c.x)); x < std::min(clip.x1, high(t.a.x, t.b.x, t.c.x)); ++x) {
+  const auto low = [](float p, float q, float r) {
+    return static_cast<int>(std::floor(std::min({p, q, r})));
+  };
+  const auto high = [](float p, float q, float r) {
+    return static_cast<int>(std::ceil(std::max({p, q, r})));
+  };
+  for (int y = std::max(clip.y0, low(t.a.y, t.b.y, t.c.y));
+       y < std::min(clip.y1, high(t.a.y, t.b.y, t.c.y)); ++y) {
+    for (int x = std::max(clip.x0, low(t.a.x, t.b.x, t.c.x));
+         x < std::min(clip.x1, high(t.a.x, t.b.x, t.c.x)); ++x) {
       const float px = static_cast<float>(x) + 0.5F, py = static_cast<float>(y) + 0.5F;
-      const float wa = edge(t.b, t.c, px, py), wb = edge(t.c, t.a, px, py), wc = edge(t.a, t.b, px, py);
+      const float wa = edge(t.b, t.c, px, py), wb = edge(t.c, t.a, px, py),
+                  wc = edge(t.a, t.b, px, py);
       if (!inside(wa, t.b, t.c) || !inside(wb, t.c, t.a) || !inside(wc, t.a, t.b)) continue;
       const auto mix = [&](float p, float q, float r) { return (wa * p + wb * q + wc * r) / area; };
       std::array<float, 4> rgba{};
@@ -118,7 +124,8 @@ void paint_list(Image& image, const ImDrawList& list, float density) {
       return vertex_of(list.VtxBuffer[static_cast<int>(command.VtxOffset + index)], density);
     };
     for (unsigned n = 0; n + 2 < command.ElemCount; n += 3) {
-      fill(image, {corner(n), corner(n + 1), corner(n + 2)}, texture, clip_of(command, image, density));
+      fill(image, {corner(n), corner(n + 1), corner(n + 2)}, texture,
+           clip_of(command, image, density));
     }
   }
 }
@@ -138,7 +145,8 @@ std::string big_endian(std::uint32_t value) {
 }
 
 std::string chunk(const std::string& kind, const std::string& data) {
-  return big_endian(static_cast<std::uint32_t>(data.size())) + kind + data + big_endian(crc_of(kind + data));
+  return big_endian(static_cast<std::uint32_t>(data.size())) + kind + data +
+         big_endian(crc_of(kind + data));
 }
 
 // A zlib stream that does not compress.
@@ -167,7 +175,8 @@ Image paint(const ImDrawData& data, float density) {
   Image image;
   image.width = static_cast<int>(std::lround(data.DisplaySize.x * density));
   image.height = static_cast<int>(std::lround(data.DisplaySize.y * density));
-  image.rgb.resize(3 * static_cast<std::size_t>(image.width) * static_cast<std::size_t>(image.height));
+  image.rgb.resize(3 * static_cast<std::size_t>(image.width) *
+                   static_cast<std::size_t>(image.height));
   for (const ImDrawList* list : data.CmdLists) paint_list(image, *list, density);
   return image;
 }
@@ -180,9 +189,10 @@ bool write_png(const std::string& path, const Image& image) {
     raw.append(reinterpret_cast<const char*>(image.rgb.data()) + y * row, row);
   }
   const std::string header = big_endian(static_cast<std::uint32_t>(image.width)) +
-                             big_endian(static_cast<std::uint32_t>(image.height)) + std::string("\x08\x02\0\0\0", 5);
-  const std::string png = std::string("\x89PNG\r\n\x1a\n") + chunk("IHDR", header) + chunk("IDAT", stored(raw)) +
-                          chunk("IEND", "");
+                             big_endian(static_cast<std::uint32_t>(image.height)) +
+                             std::string("\x08\x02\0\0\0", 5);
+  const std::string png = std::string("\x89PNG\r\n\x1a\n") + chunk("IHDR", header) +
+                          chunk("IDAT", stored(raw)) + chunk("IEND", "");
   std::FILE* file = std::fopen(path.c_str(), "wb");
   if (file == nullptr) return false;
   const bool written = std::fwrite(png.data(), 1, png.size(), file) == png.size();

@@ -1,5 +1,5 @@
-// Paints Dear ImGui's draw data into an image on the CPU, so that a person (or a test) can look at what
-// the kit draws without a browser. Native only.
+// Paints Dear ImGui's draw data into an image on the CPU, so that a person (or a test) can look at
+// what the kit draws without a browser. Native only.
 #pragma once
 
 #include <cstdint>

@@ -86,8 +86,11 @@ Plan plan_of(Ui& ui, const Actions& actions, float width) {
 bool draw_action(Ui& ui, const ActionButton& button, ButtonKind kind, Rect rect) {
   const Response answer = respond(ui, button.id, rect);
   draw_button_face(ui, face_of(button, kind), rect, answer);
-  record(ui, {.id = button.id, .role = shell::Role::button, .name = button.label,
-              .description = button.enabled ? "" : button.why_not, .disabled = !button.enabled,
+  record(ui, {.id = button.id,
+              .role = shell::Role::button,
+              .name = button.label,
+              .description = button.enabled ? "" : button.why_not,
+              .disabled = !button.enabled,
               .rect = rect});
   if (answer.activated && !button.enabled) {
     ui.state().screen.told_why_not = button.why_not;
@@ -123,7 +126,9 @@ ActionPress draw_actions(Ui& ui, const Actions& actions, Rect column) {
     const TextBlock& block = wrapped(ui, body_type(ui), told, column.w);
     draw_text(ui, body_type(ui), told, block,
               {.x = column.x, .y = column.y + plan.why_y, .colour = ui.palette().ink});
-    record(ui, {.id = "why-not", .role = shell::Role::paragraph, .name = told,
+    record(ui, {.id = "why-not",
+                .role = shell::Role::paragraph,
+                .name = told,
                 .rect = {column.x, column.y + plan.why_y, column.w, block.height}});
   }
   if (plan.main.w > 0 &&

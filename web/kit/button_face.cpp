@@ -74,7 +74,10 @@ void draw_button_face(Ui& ui, const ButtonFace& face, Rect rect, const Response&
               look.words);
   }
   draw_text(ui, type, face.label, block,
-            {.x = left + icon_room, .y = top, .colour = look.words, .align = Align::middle,
+            {.x = left + icon_room,
+             .y = top,
+             .colour = look.words,
+             .align = Align::middle,
              .width = block.width});
 }
 

@@ -13,8 +13,12 @@ namespace {
 constexpr float k_before_px = 16;
 
 shell::MirrorNode node_of(const Button& button, shell::Role role, Rect rect) {
-  return {.id = button.id, .role = role, .name = button.name.empty() ? button.label : button.name,
-          .description = button.description, .disabled = !button.enabled, .rect = rect};
+  return {.id = button.id,
+          .role = role,
+          .name = button.name.empty() ? button.label : button.name,
+          .description = button.description,
+          .disabled = !button.enabled,
+          .rect = rect};
 }
 
 ButtonFace face_of(const Button& button, ButtonKind kind, bool on = false) {
@@ -83,7 +87,10 @@ bool text_button(Ui& ui, const Button& button) {
 void text_link(Ui& ui, const Link& link) {
   Response answer;
   const Rect rect = draw_underlined(ui, link.id, link.label, answer);
-  record(ui, {.id = link.id, .role = shell::Role::link, .name = link.label, .value = link.href,
+  record(ui, {.id = link.id,
+              .role = shell::Role::link,
+              .name = link.label,
+              .value = link.href,
               .rect = rect});
 }
 

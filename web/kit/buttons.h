@@ -19,9 +19,10 @@ struct Button {
   bool enabled = true;
 };
 
-bool main_button(Ui& ui, const Button& button);   // filled, 64 px, full width on phones
-bool quiet_button(Ui& ui, const Button& button);  // outlined, 64 px, as wide as its label (phones: full)
-bool text_button(Ui& ui, const Button& button);   // underlined words, 48 px
+bool main_button(Ui& ui, const Button& button);  // filled, 64 px, full width on phones
+bool quiet_button(Ui& ui,
+                  const Button& button);  // outlined, 64 px, as wide as its label (phones: full)
+bool text_button(Ui& ui, const Button& button);             // underlined words, 48 px
 bool toggle_button(Ui& ui, const Button& button, bool on);  // returns the new state
 
 // A link that leaves the page: recorded as a real a[href]; the mirror follows it.

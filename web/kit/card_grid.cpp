@@ -16,9 +16,7 @@ float picture_px(const Ui& ui, float width) {
   return std::round(std::min(roomy(ui, 104), width * 0.34F));
 }
 
-float words_px(const Ui& ui, float width) {
-  return width - 3 * k_pad_px - picture_px(ui, width);
-}
+float words_px(const Ui& ui, float width) { return width - 3 * k_pad_px - picture_px(ui, width); }
 
 TypeStyle label_type(const Ui& ui, const PickCard& card, float width) {
   return fitted(ui, {Face::bold, scaled(ui, 22)}, card.label, words_px(ui, width));
@@ -64,7 +62,10 @@ bool draw_card(Ui& ui, const std::string& id, const PickCard& card, Rect rect) {
     card.draw(ui, {rect.x + k_pad_px, std::round(rect.y + (rect.h - side) / 2), side, side});
   }
   draw_words(ui, card, rect);
-  record(ui, {.id = id, .role = shell::Role::button, .name = card.label, .description = card.tell,
+  record(ui, {.id = id,
+              .role = shell::Role::button,
+              .name = card.label,
+              .description = card.tell,
               .rect = rect});
   return answer.activated;
 }

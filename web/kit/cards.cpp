@@ -17,10 +17,14 @@ float pad_px(const Ui& ui) { return column_width(ui) < 340 ? 16.0F : 24.0F; }
 
 MarkLook tone_look(const Palette& p, Tone tone) {
   switch (tone) {
-    case Tone::going_well: return mark_look(p, Mark::going_well);
-    case Tone::to_mend: return mark_look(p, Mark::to_mend);
-    case Tone::caution: return {Icon::caution, p.ink, p.highlight};
-    case Tone::plain: break;
+    case Tone::going_well:
+      return mark_look(p, Mark::going_well);
+    case Tone::to_mend:
+      return mark_look(p, Mark::to_mend);
+    case Tone::caution:
+      return {Icon::caution, p.ink, p.highlight};
+    case Tone::plain:
+      break;
   }
   return {Icon::none, p.rule, p.card};
 }
@@ -28,10 +32,14 @@ MarkLook tone_look(const Palette& p, Tone tone) {
 const std::string& tone_words(const Words& w, const Card& card) {
   if (!card.label.empty()) return card.label;
   switch (card.tone) {
-    case Tone::going_well: return w.going_well;
-    case Tone::to_mend: return w.to_mend;
-    case Tone::caution: return w.caution;
-    case Tone::plain: break;
+    case Tone::going_well:
+      return w.going_well;
+    case Tone::to_mend:
+      return w.to_mend;
+    case Tone::caution:
+      return w.caution;
+    case Tone::plain:
+      break;
   }
   return card.label;
 }
@@ -41,11 +49,12 @@ void draw_label(Ui& ui, const Card& card, const MarkLook& look) {
   if (words.empty()) return;
   const float height = mark_height(ui, words, column_width(ui));
   const Rect row = place(ui, height, 0);
-  const MarkLook told = look.icon == Icon::none
-                            ? MarkLook{Icon::none, ui.palette().ink, look.wash} : look;
+  const MarkLook told =
+      look.icon == Icon::none ? MarkLook{Icon::none, ui.palette().ink, look.wash} : look;
   draw_mark(ui, told, words, row);
-  record(ui, {.id = joined(card.id, "label"), .role = shell::Role::paragraph, .name = words,
-              .rect = row});
+  record(
+      ui,
+      {.id = joined(card.id, "label"), .role = shell::Role::paragraph, .name = words, .rect = row});
 }
 
 }  // namespace
@@ -69,7 +78,9 @@ void begin_card(Ui& ui, const Card& card) {
   draw_box(s.list, {top.x, top.y, top.w, k_guess_px}, {look.wash, look.colour});
   now.last_vertex = vertex_count(s.list);
   s.ground = look.wash;
-  record(ui, {.id = card.id, .role = shell::Role::group, .name = tone_words(ui.words(), card),
+  record(ui, {.id = card.id,
+              .role = shell::Role::group,
+              .name = tone_words(ui.words(), card),
               .rect = top});
   now.parent = std::exchange(s.parent, card.id);
   s.column = {top.x + pad, top.w - 2 * pad, top.y + pad, true};
@@ -106,8 +117,11 @@ bool disclosure(Ui& ui, const Disclosure& disclosure, bool open) {
             {rect.x, rect.y + (rect.h - icon) / 2, icon, icon}, colour);
   draw_text(ui, bold_type(ui), disclosure.label, block,
             {.x = rect.x + icon + 8, .y = rect.y + (rect.h - block.height) / 2, .colour = colour});
-  record(ui, {.id = disclosure.id, .role = shell::Role::disclosure, .name = disclosure.label,
-              .expanded = open, .rect = rect});
+  record(ui, {.id = disclosure.id,
+              .role = shell::Role::disclosure,
+              .name = disclosure.label,
+              .expanded = open,
+              .rect = rect});
   if (answer.activated) want_frame(ui);
   return answer.activated ? !open : open;
 }
@@ -125,7 +139,9 @@ void notice(Ui& ui, std::string_view id, std::string_view text) {
             {rect.x + pad, rect.y + pad + (block.line_px - icon) / 2, icon, icon}, p.ink);
   draw_text(ui, type, text, block,
             {.x = rect.x + 2 * pad + icon, .y = rect.y + pad, .colour = p.ink});
-  record(ui, {.id = std::string(id), .role = shell::Role::paragraph, .name = std::string(text),
+  record(ui, {.id = std::string(id),
+              .role = shell::Role::paragraph,
+              .name = std::string(text),
               .rect = rect});
 }
 

@@ -1,5 +1,5 @@
-// Cards that hold other widgets, disclosures, notices and dialogs. Every tone is told by a word and a
-// shape as well as a colour.
+// Cards that hold other widgets, disclosures, notices and dialogs. Every tone is told by a word and
+// a shape as well as a colour.
 #pragma once
 
 #include <string>
@@ -13,7 +13,8 @@ enum class Tone : unsigned char { plain, going_well, to_mend, caution };
 struct Card {
   std::string id;
   Tone tone = Tone::plain;
-  std::string label;  // beside the tone's mark; default: the kit's words ("You have this", "To mend")
+  std::string
+      label;  // beside the tone's mark; default: the kit's words ("You have this", "To mend")
 };
 // Widgets between the two calls flow inside the card. Cards do not nest.
 void begin_card(Ui& ui, const Card& card);

@@ -30,7 +30,8 @@ float label_px(const Ui& ui) {
 
 float row_height(Ui& ui, const Choice& choice) {
   const float room = label_px(ui);
-  float height = wrapped(ui, fitted(ui, body_type(ui), choice.label, room), choice.label, room).height;
+  float height =
+      wrapped(ui, fitted(ui, body_type(ui), choice.label, room), choice.label, room).height;
   const std::string& told = mark_words(ui.words(), choice.mark, choice.mark_words);
   if (!told.empty()) height += 4 + mark_height(ui, told, room);
   if (!choice.note.empty()) height += 4 + wrapped(ui, body_type(ui), choice.note, room).height;
@@ -106,9 +107,13 @@ void draw_row_spot(Ui& ui, const Row& row, const Choice& choice, Rect rect) {
 void tell_row(Ui& ui, const Row& row, const Choice& choice, Rect rect) {
   std::string told = mark_words(ui.words(), choice.mark, choice.mark_words);
   if (!choice.note.empty()) told += (told.empty() ? "" : ". ") + choice.note;
-  record(ui, {.id = row.id, .role = row.many ? shell::Role::checkbox : shell::Role::radio,
-              .name = choice.label, .description = told, .checked = row.chosen,
-              .disabled = row.locked, .rect = rect});
+  record(ui, {.id = row.id,
+              .role = row.many ? shell::Role::checkbox : shell::Role::radio,
+              .name = choice.label,
+              .description = told,
+              .checked = row.chosen,
+              .disabled = row.locked,
+              .rect = rect});
 }
 
 bool draw_row(Ui& ui, const Row& row, const Choice& choice, Rect rect) {
@@ -125,8 +130,10 @@ int draw_rows(Ui& ui, const Choices& choices, bool many, const std::vector<bool>
   float height = -k_row_gap_px;
   for (const Choice& choice : choices.options) height += row_height(ui, choice) + k_row_gap_px;
   Rect rect = place(ui, height, 20);
-  record(ui, {.id = choices.id, .role = many ? shell::Role::group : shell::Role::radio_group,
-              .name = choices.name, .rect = rect});
+  record(ui, {.id = choices.id,
+              .role = many ? shell::Role::group : shell::Role::radio_group,
+              .name = choices.name,
+              .rect = rect});
   const Inside inside(ui, choices.id);
   int pressed = -1;
   for (std::size_t n = 0; n < choices.options.size(); ++n) {

@@ -53,8 +53,11 @@ float draw_head(Ui& ui, const Dialog& dialog, Rect panel, bool& closed) {
                    room, block.height};
   draw_text(ui, type, dialog.title, block,
             {.x = title.x, .y = title.y, .colour = ui.palette().ink});
-  record(ui, {.id = joined(dialog.id, "title"), .role = shell::Role::heading,
-              .name = dialog.title, .level = 2, .rect = title});
+  record(ui, {.id = joined(dialog.id, "title"),
+              .role = shell::Role::heading,
+              .name = dialog.title,
+              .level = 2,
+              .rect = title});
   closed = draw_close(ui, joined(dialog.id, "close"),
                       {panel.x + panel.w - k_pad_px - size, panel.y + k_pad_px, size, size});
   return height + 1.5F * k_pad_px;
@@ -90,10 +93,12 @@ bool begin_dialog(Ui& ui, const Dialog& dialog) {
   bool closed = false;
   const float head = draw_head(ui, dialog, panel, closed);
   s.dialog.head_px = head;
-  begin_area(ui, s.dialog_body,
-             {.key = dialog.id,
-              .view = {panel.x + 2, panel.y + head + 8, panel.w - 4, panel.h - head - 8 - k_pad_px / 2},
-              .x = panel.x + k_pad_px, .width = panel.w - 2 * k_pad_px});
+  begin_area(
+      ui, s.dialog_body,
+      {.key = dialog.id,
+       .view = {panel.x + 2, panel.y + head + 8, panel.w - 4, panel.h - head - 8 - k_pad_px / 2},
+       .x = panel.x + k_pad_px,
+       .width = panel.w - 2 * k_pad_px});
   return closed || dismissed(s, dialog.id);
 }
 

@@ -1,5 +1,5 @@
-// Reads the two faces. Dear ImGui sizes a font by ascent + descent; the kit speaks of em sizes as CSS
-// does, so the ratio is read from the font's own head and hhea tables. Must not know widgets.
+// Reads the two faces. Dear ImGui sizes a font by ascent + descent; the kit speaks of em sizes as
+// CSS does, so the ratio is read from the font's own head and hhea tables. Must not know widgets.
 #include <imgui.h>
 
 #include <algorithm>

@@ -49,8 +49,7 @@ class Pen {
     const ImVec2 side{(to.y - from.y) * bulge, (from.x - to.x) * bulge};
     list_->PathLineTo(at(from.x, from.y));
     list_->PathBezierQuadraticCurveTo(at(middle.x + side.x, middle.y + side.y), at(to.x, to.y));
-    list_->PathBezierQuadraticCurveTo(at(middle.x - side.x, middle.y - side.y),
-                                      at(from.x, from.y));
+    list_->PathBezierQuadraticCurveTo(at(middle.x - side.x, middle.y - side.y), at(from.x, from.y));
     list_->PathFillConvex(colour_);
   }
   void box(ImVec2 from, ImVec2 to, float corner) {
@@ -153,21 +152,33 @@ void draw_arrow(Pen& pen, Icon icon) {
     case Icon::down:
       pen.line({{4, 13}, {12, 21}, {20, 13}});
       return pen.line({{12, 20.6F}, {12, 3}});
-    case Icon::chevron_right: return pen.line({{8.5F, 4}, {16.5F, 12}, {8.5F, 20}});
-    case Icon::chevron_down: return pen.line({{4, 8.5F}, {12, 16.5F}, {20, 8.5F}});
-    default: return;
+    case Icon::chevron_right:
+      return pen.line({{8.5F, 4}, {16.5F, 12}, {8.5F, 20}});
+    case Icon::chevron_down:
+      return pen.line({{4, 8.5F}, {12, 16.5F}, {20, 8.5F}});
+    default:
+      return;
   }
 }
 
 void draw_sign(Pen& pen, Icon icon) {
   switch (icon) {
-    case Icon::plus: pen.line({{12, 3}, {12, 21}}); return pen.line({{3, 12}, {21, 12}});
-    case Icon::minus: return pen.line({{3, 12}, {21, 12}});
-    case Icon::close: pen.line({{4, 4}, {20, 20}}); return pen.line({{20, 4}, {4, 20}});
-    case Icon::play: return pen.shape({{6, 3}, {21, 12}, {6, 21}});
-    case Icon::stop: return pen.box({4, 4}, {20, 20}, 3);
-    case Icon::ring: return pen.circle(12, 12, 9);
-    default: return;
+    case Icon::plus:
+      pen.line({{12, 3}, {12, 21}});
+      return pen.line({{3, 12}, {21, 12}});
+    case Icon::minus:
+      return pen.line({{3, 12}, {21, 12}});
+    case Icon::close:
+      pen.line({{4, 4}, {20, 20}});
+      return pen.line({{20, 4}, {4, 20}});
+    case Icon::play:
+      return pen.shape({{6, 3}, {21, 12}, {6, 21}});
+    case Icon::stop:
+      return pen.box({4, 4}, {20, 20}, 3);
+    case Icon::ring:
+      return pen.circle(12, 12, 9);
+    default:
+      return;
   }
 }
 
@@ -176,23 +187,35 @@ void draw_sign(Pen& pen, Icon icon) {
 void draw_icon(ImDrawList* list, Icon icon, Rect rect, Colour colour) {
   Pen pen(list, rect, colour);
   switch (icon) {
-    case Icon::help: return draw_help(pen);
-    case Icon::look: return draw_look(pen);
-    case Icon::sun: return draw_sun(pen);
-    case Icon::moon: return draw_moon(pen);
-    case Icon::going_well: return draw_going_well(pen);
-    case Icon::to_mend: return draw_to_mend(pen);
-    case Icon::undo: return draw_undo(pen);
-    case Icon::again: return draw_again(pen);
-    case Icon::hand: return draw_hand(pen);
-    case Icon::caution: return draw_caution(pen);
+    case Icon::help:
+      return draw_help(pen);
+    case Icon::look:
+      return draw_look(pen);
+    case Icon::sun:
+      return draw_sun(pen);
+    case Icon::moon:
+      return draw_moon(pen);
+    case Icon::going_well:
+      return draw_going_well(pen);
+    case Icon::to_mend:
+      return draw_to_mend(pen);
+    case Icon::undo:
+      return draw_undo(pen);
+    case Icon::again:
+      return draw_again(pen);
+    case Icon::hand:
+      return draw_hand(pen);
+    case Icon::caution:
+      return draw_caution(pen);
     case Icon::plus:
     case Icon::minus:
     case Icon::close:
     case Icon::play:
     case Icon::stop:
-    case Icon::ring: return draw_sign(pen, icon);
-    default: return draw_arrow(pen, icon);
+    case Icon::ring:
+      return draw_sign(pen, icon);
+    default:
+      return draw_arrow(pen, icon);
   }
 }
 

@@ -9,8 +9,8 @@ namespace rehale::kit {
 enum class Icon : unsigned char {
   none,
   back,
-  help,        // question mark
-  look,        // large and small letter a
+  help,  // question mark
+  look,  // large and small letter a
   sun,
   moon,
   going_well,  // tick that is a leaf
@@ -26,9 +26,9 @@ enum class Icon : unsigned char {
   chevron_right,
   chevron_down,
   close,
-  hand,        // pointing hand
-  ring,        // hollow circle: "this one too"
-  caution,     // rounded triangle with a stroke
+  hand,     // pointing hand
+  ring,     // hollow circle: "this one too"
+  caution,  // rounded triangle with a stroke
 };
 
 // Centred in the rectangle, as large as its shorter side.

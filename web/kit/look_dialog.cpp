@@ -10,10 +10,12 @@ namespace {
 
 int draw_ground(Ui& ui, const Words& w, int now) {
   heading(ui, "look/ground-title", w.ground, Heading::section);
-  return one_of(ui, {.id = "look/ground", .name = w.ground,
-                     .options = {{.id = "system", .label = w.ground_system},
-                                 {.id = "light", .label = w.ground_light},
-                                 {.id = "dark", .label = w.ground_dark}}},
+  return one_of(ui,
+                {.id = "look/ground",
+                 .name = w.ground,
+                 .options = {{.id = "system", .label = w.ground_system},
+                             {.id = "light", .label = w.ground_light},
+                             {.id = "dark", .label = w.ground_dark}}},
                 now);
 }
 
@@ -42,8 +44,10 @@ void draw_look_dialog(Ui& ui) {
   look.ground = static_cast<Look::Ground>(draw_ground(ui, w, static_cast<int>(look.ground)));
   if (const float scale = draw_size(ui, w); scale > 0) look.text_scale = scale;
   gap(ui, 1);
-  const auto contrast = several_of(ui, {.id = "look/contrast", .name = w.more_contrast,
-                                        .options = {{.id = "more", .label = w.more_contrast}}},
+  const auto contrast = several_of(ui,
+                                   {.id = "look/contrast",
+                                    .name = w.more_contrast,
+                                    .options = {{.id = "more", .label = w.more_contrast}}},
                                    {look.more_contrast});
   look.more_contrast = contrast[0];
   end_dialog(ui);

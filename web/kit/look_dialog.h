@@ -1,5 +1,5 @@
-// "How it looks": light or dark, size of the words, stronger contrast. Opened by the top bar of every
-// screen; wholly the kit's. Must not know screens.
+// "How it looks": light or dark, size of the words, stronger contrast. Opened by the top bar of
+// every screen; wholly the kit's. Must not know screens.
 #pragma once
 
 #include "web/kit/ui.h"

@@ -1,5 +1,5 @@
-// A mark told by word, shape and colour: "You have this" with a leaf tick, "To mend" with a spanner.
-// For files of web/kit only.
+// A mark told by word, shape and colour: "You have this" with a leaf tick, "To mend" with a
+// spanner. For files of web/kit only.
 #pragma once
 
 #include <string>

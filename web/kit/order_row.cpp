@@ -70,8 +70,11 @@ void draw_number(Ui& ui, const OrderRow& row, Rect rect) {
   const TypeStyle type{Face::bold, std::min(scaled(ui, k_body_px), size * 0.62F)};
   const TextBlock& block = wrapped(ui, type, number, 1e6F);
   draw_text(ui, type, number, block,
-            {.x = spot.x, .y = spot.y + (size - block.height) / 2, .colour = colour,
-             .align = Align::middle, .width = size});
+            {.x = spot.x,
+             .y = spot.y + (size - block.height) / 2,
+             .colour = colour,
+             .align = Align::middle,
+             .width = size});
 }
 
 void draw_words(Ui& ui, const OrderRow& row, Rect rect) {
@@ -88,8 +91,7 @@ void draw_words(Ui& ui, const OrderRow& row, Rect rect) {
     y += mark_height(ui, told, room);
   }
   if (row.card->note.empty()) return;
-  draw_text(ui, body_type(ui), row.card->note,
-            wrapped(ui, body_type(ui), row.card->note, room),
+  draw_text(ui, body_type(ui), row.card->note, wrapped(ui, body_type(ui), row.card->note, room),
             {.x = x, .y = y, .colour = ui.palette().ink});
 }
 
@@ -111,8 +113,11 @@ bool draw_move(Ui& ui, const OrderRow& row, const MoveButton& button, float slid
   if (button.can) draw_box(ui.draw_list(), drawn, {ground, p.edge, k_edge_px, drawn.h / 2});
   draw_icon(ui.draw_list(), button.icon, shrunk(drawn, drawn.w * 0.27F),
             button.can ? p.main : p.rule);
-  record(ui, {.id = id, .role = shell::Role::button, .name = worded(*button.pattern, row, row.place),
-              .disabled = !button.can, .rect = button.rect});
+  record(ui, {.id = id,
+              .role = shell::Role::button,
+              .name = worded(*button.pattern, row, row.place),
+              .disabled = !button.can,
+              .rect = button.rect});
   return answer.activated;
 }
 
@@ -160,7 +165,7 @@ float order_row_height(Ui& ui, const OrderCard& card, bool locked) {
   const float words = words_height(ui, card, locked) + 2 * k_pad_px;
   if (locked) return std::max(k_answer_px, words);
   if (moves_beside(ui)) return std::max({k_answer_px, move_px(ui) + 16, words});
-  return std::max(k_answer_px, words + move_px(ui) + 8);
+  return std::max(k_target_px + 16, words + 8) + move_px(ui);
 }
 
 OrderAct draw_order_row(Ui& ui, const OrderRow& row) {
@@ -176,20 +181,26 @@ OrderAct draw_order_row(Ui& ui, const OrderRow& row) {
   if (!row.locked && !moves_beside(ui)) words.h = body.h + 8;
   draw_number(ui, row, words);
   draw_words(ui, row, words);
-  record(ui, {.id = row.id, .role = shell::Role::list_item,
-              .name = row.locked ? row.card->label : "", .position = row.place,
-              .set_size = row.count, .rect = row.rect});
+  record(ui, {.id = row.id,
+              .role = shell::Role::list_item,
+              .name = row.locked ? row.card->label : "",
+              .position = row.place,
+              .set_size = row.count,
+              .rect = row.rect});
   if (row.locked) return OrderAct::none;
   const Inside inside(ui, row.id);
-  record(ui, {.id = pick, .role = shell::Role::button,
-              .name = worded(pick_pattern(w, row), row, row.place), .current = row.picked,
+  record(ui, {.id = pick,
+              .role = shell::Role::button,
+              .name = worded(pick_pattern(w, row), row, row.place),
+              .current = row.picked,
               .rect = body});
   auto act = answer.activated ? OrderAct::pick : OrderAct::none;
   const Rect moves = moves_rect(ui, row);
   const float size = move_px(ui);
   const Rect up{moves.x, moves.y, size, size};
   const Rect down{moves.x + size + 8, moves.y, size, size};
-  if (draw_move(ui, row, {"up", &w.move_up, Icon::up, row.place > 1, up}, slide)) act = OrderAct::up;
+  if (draw_move(ui, row, {"up", &w.move_up, Icon::up, row.place > 1, up}, slide))
+    act = OrderAct::up;
   if (draw_move(ui, row, {"down", &w.move_down, Icon::down, row.place < row.count, down}, slide)) {
     act = OrderAct::down;
   }

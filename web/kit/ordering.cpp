@@ -105,9 +105,14 @@ Done draw_rows(Ui& ui, const Ordering& ordering, const Order& order) {
     const OrderCard& card = card_of(ordering, order[n]);
     const bool held = !ordering.locked && picked == order[n];
     const float height = order_row_height(ui, card, ordering.locked);
-    const OrderRow row{&card, joined(ordering.id, order[n]), static_cast<int>(n) + 1,
-                       static_cast<int>(order.size()), held, !picked.empty() && !held,
-                       ordering.locked, {all.x, all.y + layout.tops[n], all.w, height}};
+    const OrderRow row{&card,
+                       joined(ordering.id, order[n]),
+                       static_cast<int>(n) + 1,
+                       static_cast<int>(order.size()),
+                       held,
+                       !picked.empty() && !held,
+                       ordering.locked,
+                       {all.x, all.y + layout.tops[n], all.w, height}};
     const OrderAct act = draw_order_row(ui, row);
     if (act != OrderAct::none) done = {act, n};
   }
@@ -116,10 +121,14 @@ Done draw_rows(Ui& ui, const Ordering& ordering, const Order& order) {
 
 Order after(Ui& ui, const Ordering& ordering, const Order& order, Done done) {
   switch (done.act) {
-    case OrderAct::up: return make_move(ui, ordering, order, {done.row, done.row - 1});
-    case OrderAct::down: return make_move(ui, ordering, order, {done.row, done.row + 1});
-    case OrderAct::pick: return pick(ui, ordering, order, done.row);
-    case OrderAct::none: break;
+    case OrderAct::up:
+      return make_move(ui, ordering, order, {done.row, done.row - 1});
+    case OrderAct::down:
+      return make_move(ui, ordering, order, {done.row, done.row + 1});
+    case OrderAct::pick:
+      return pick(ui, ordering, order, done.row);
+    case OrderAct::none:
+      break;
   }
   return order;
 }
@@ -139,7 +148,9 @@ bool hint(Ui& ui, const Ordering& ordering) {
   const Rect row = place(ui, std::max(k_answer_px, block.height), 16);
   draw_text(ui, bold_type(ui), text, block,
             {.x = row.x, .y = row.y + (row.h - block.height) / 2, .colour = ui.palette().ink});
-  record(ui, {.id = joined(ordering.id, "hint"), .role = shell::Role::paragraph, .name = text,
+  record(ui, {.id = joined(ordering.id, "hint"),
+              .role = shell::Role::paragraph,
+              .name = text,
               .rect = row});
   return true;
 }
@@ -148,8 +159,10 @@ bool hint(Ui& ui, const Ordering& ordering) {
 void undo(Ui& ui, const Ordering& ordering, Order& order) {
   auto& history = ui.state().undo[ordering.id];
   if (!history.empty() && !same_cards(history.back(), order)) history.clear();
-  const Button button{.id = joined(ordering.id, "undo"), .label = ui.words().undo_move,
-                      .icon = Icon::undo, .enabled = !history.empty()};
+  const Button button{.id = joined(ordering.id, "undo"),
+                      .label = ui.words().undo_move,
+                      .icon = Icon::undo,
+                      .enabled = !history.empty()};
   if (!quiet_button(ui, button) || history.empty()) return;
   start_slides(ui, ordering, order, history.back());
   order = history.back();

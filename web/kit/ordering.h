@@ -19,8 +19,9 @@ struct OrderCard {
 
 struct Ordering {
   std::string id;
-  std::string name;              // the question
-  std::vector<OrderCard> cards;  // in the order they lie now (the first frame: shuffled by the caller)
+  std::string name;  // the question
+  std::vector<OrderCard>
+      cards;  // in the order they lie now (the first frame: shuffled by the caller)
   bool locked = false;
 };
 

@@ -36,8 +36,8 @@ int columns_for(const Ui& ui, int options) {
   const float least_four = 160 * ui.text_scale();
   const float column = column_width(ui);
   const auto all = static_cast<float>(options);
-  if (column >= all * least_four + (all - 1) * k_gap_px &&
-      ui.width_px() >= 600 && (options < 4 || ui.width_px() > ui.height_px())) {
+  if (column >= all * least_four + (all - 1) * k_gap_px && ui.width_px() >= 600 &&
+      (options < 4 || ui.width_px() > ui.height_px())) {
     return options;
   }
   return column >= 2 * 120 * std::min(ui.text_scale(), 1.25F) + k_gap_px ? 2 : 1;
@@ -60,8 +60,8 @@ Grid grid_for(Ui& ui, const PictureChoices& choices) {
   const float used = s.column.y - s.screen.words_top + 40;
   const float left = s.body.view.h - used - (down - 1) * k_gap_px;
   const float liked = (grid.width - 2 * k_pad_px) * (grid.columns == 1 ? 0.6F : 0.9F);
-  grid.picture = std::clamp(left / down - words - 3 * k_pad_px, std::min(k_least_picture_px, liked),
-                            liked);
+  grid.picture =
+      std::clamp(left / down - words - 3 * k_pad_px, std::min(k_least_picture_px, liked), liked);
   grid.height = std::ceil(grid.picture + words + 3 * k_pad_px);
   return grid;
 }
@@ -114,9 +114,13 @@ bool draw_card(Ui& ui, const PictureChoice& option, const Grid& grid, const Card
   if (option.draw) option.draw(ui, picture);
   draw_spot(ui, card.rect, card.chosen);
   draw_words(ui, option, grid, card.rect);
-  record(ui, {.id = card.id, .role = shell::Role::radio, .name = option.label,
+  record(ui, {.id = card.id,
+              .role = shell::Role::radio,
+              .name = option.label,
               .description = mark_words(ui.words(), option.mark, option.mark_words),
-              .checked = card.chosen, .disabled = card.locked, .rect = card.rect});
+              .checked = card.chosen,
+              .disabled = card.locked,
+              .rect = card.rect});
   return answer.activated;
 }
 
@@ -126,8 +130,8 @@ int one_picture_of(Ui& ui, const PictureChoices& choices, int chosen) {
   const Grid grid = grid_for(ui, choices);
   const auto down = static_cast<float>(grid.rows);
   const Rect all = place(ui, down * grid.height + (down - 1) * k_gap_px, 20);
-  record(ui, {.id = choices.id, .role = shell::Role::radio_group, .name = choices.name,
-              .rect = all});
+  record(ui,
+         {.id = choices.id, .role = shell::Role::radio_group, .name = choices.name, .rect = all});
   const Inside inside(ui, choices.id);
   int now = chosen;
   for (int n = 0; n < static_cast<int>(choices.options.size()); ++n) {

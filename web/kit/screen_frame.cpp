@@ -14,9 +14,10 @@ namespace rehale::kit {
 namespace {
 
 constexpr float k_stage_px = 1240, k_stage_high_px = 760, k_column_gap_px = 48;
-constexpr float k_pinned_share = 0.55F;  // of the height, left for the body, or actions scroll along
+constexpr float k_pinned_share =
+    0.55F;  // of the height, left for the body, or actions scroll along
 constexpr float k_actions_pad_px = 12;
-constexpr float k_lean = 0.4F;           // a little above the middle looks like the middle
+constexpr float k_lean = 0.4F;  // a little above the middle looks like the middle
 
 float pad_px(const Ui& ui) { return ui.height_px() < 480 ? 8.0F : 16.0F; }
 
@@ -73,8 +74,12 @@ void note_visit(Ui& ui) {
 void begin_body(Ui& ui) {
   State& s = ui.state();
   const Rect column = single_column(ui, s.screen.stage);
-  begin_area(ui, s.body, {.key = s.screen.visit, .view = body_view(ui, s.screen), .x = column.x,
-                          .width = column.w, .pad_top = pad_px(ui)});
+  begin_area(ui, s.body,
+             {.key = s.screen.visit,
+              .view = body_view(ui, s.screen),
+              .x = column.x,
+              .width = column.w,
+              .pad_top = pad_px(ui)});
   s.screen.words_top = s.column.y;
   if (s.screen.now.progress.of > 0 && !words_fit_bar(ui)) {
     caption(ui, "progress-words", s.screen.now.progress.words);
@@ -138,8 +143,10 @@ void end_body(Ui& ui, Rect column) {
   s.screen.words_px = words_px;
   s.screen.words_known = true;
   const bool lean = is_wide(ui) || s.screen.two_columns;
-  end_area(ui, s.body, {.lean = lean ? k_lean : 0, .pad_bottom = 8,
-                        .mark_x = column.x + column.w + page_margin_px(ui) / 2 - 2});
+  end_area(ui, s.body,
+           {.lean = lean ? k_lean : 0,
+            .pad_bottom = 8,
+            .mark_x = column.x + column.w + page_margin_px(ui) / 2 - 2});
 }
 
 }  // namespace
@@ -170,10 +177,11 @@ void picture(Ui& ui, const Picture& picture) {
   State& s = ui.state();
   const bool beside = room_for_two(ui, s.screen.stage);
   const bool known = beside || s.screen.words_known;
-  const Rect rect = beside ? picture_beside(ui, picture) : place(ui, picture_height(ui, picture), 0);
+  const Rect rect =
+      beside ? picture_beside(ui, picture) : place(ui, picture_height(ui, picture), 0);
   if (known && picture.draw) picture.draw(ui, rect);
-  shell::MirrorNode node{.id = picture.id, .role = shell::Role::image,
-                         .name = picture.alternative, .rect = rect};
+  shell::MirrorNode node{
+      .id = picture.id, .role = shell::Role::image, .name = picture.alternative, .rect = rect};
   if (beside) {
     s.body.first_vertex = vertex_count(s.list);  // the words move, the picture stays
   } else {

@@ -1,5 +1,5 @@
-// The frame that every screen shares: top bar, scrolling body, actions at the bottom. Body widgets are
-// called between begin_screen and end_screen and flow downward. Must not know any one screen.
+// The frame that every screen shares: top bar, scrolling body, actions at the bottom. Body widgets
+// are called between begin_screen and end_screen and flow downward. Must not know any one screen.
 #pragma once
 
 #include <string>
@@ -17,8 +17,9 @@ struct Progress {
 };
 
 struct Screen {
-  std::string id;     // stable name: "question"
-  std::string visit;  // what is shown on it: a change scrolls to the top and focuses the h1; default id
+  std::string id;  // stable name: "question"
+  std::string
+      visit;  // what is shown on it: a change scrolls to the top and focuses the h1; default id
   std::string title;  // document title
   bool back = false;  // a back button at the left of the top bar
   Progress progress;
@@ -30,7 +31,7 @@ enum class TopPress : unsigned char { none, back, help };  // look is handled by
 TopPress begin_screen(Ui& ui, const Screen& screen);
 
 struct ActionButton {
-  std::string id;     // empty: there is no such button
+  std::string id;  // empty: there is no such button
   std::string label;
   bool enabled = true;
   std::string why_not;  // told when a not yet enabled button is pressed: "Pick one answer first"
@@ -46,8 +47,8 @@ enum class ActionPress : unsigned char { none, main, quiet };
 
 ActionPress end_screen(Ui& ui, const Actions& actions = {});
 
-// The big picture of a screen, called before the words. Wide screens: left column, the words right of
-// it. Phones: on top, shrinking before the words do. Read after the first heading.
+// The big picture of a screen, called before the words. Wide screens: left column, the words right
+// of it. Phones: on top, shrinking before the words do. Read after the first heading.
 struct Picture {
   std::string id;
   std::string alternative;  // the picture in words

@@ -10,17 +10,15 @@
 namespace rehale::kit {
 namespace {
 
-constexpr float k_drag_px = 24;          // a drift below this is still a tap
+constexpr float k_drag_px = 24;  // a drift below this is still a tap
 constexpr float k_glide_halving_s = 0.18F;
-constexpr float k_glide_least = 30;      // px a second: slower than this, it rests
+constexpr float k_glide_least = 30;  // px a second: slower than this, it rests
 constexpr float k_glide_most = 2400;
-constexpr float k_hidden_px = 10;         // less than this hides nothing but room
+constexpr float k_hidden_px = 10;  // less than this hides nothing but room
 constexpr float k_reveal_margin_px = 24;
 using Kind = shell::MirrorAction::Kind;
 
-float room_below(const ScrollArea& area) {
-  return std::max(0.0F, area.content_px - area.view.h);
-}
+float room_below(const ScrollArea& area) { return std::max(0.0F, area.content_px - area.view.h); }
 
 float seconds(const State& s) {
   return static_cast<float>(std::clamp(s.now_ms - s.last_ms, 0.0, 100.0) / 1000);
@@ -82,10 +80,11 @@ void clamp_offset(ScrollArea& area) {
 
 // How far to scroll so that the node is in view with some room around it.
 float reveal_offset(const ScrollArea& area, Rect node) {
-  const float top = node.y - k_reveal_margin_px - area.view.y;
-  const float bottom = node.y + node.h + k_reveal_margin_px - area.view.y - area.view.h;
+  const float margin = std::clamp((area.view.h - node.h) / 2, 0.0F, k_reveal_margin_px);
+  const float top = node.y - margin - area.view.y;
+  const float bottom = node.y + node.h + margin - area.view.y - area.view.h;
   if (top >= 0 && bottom <= 0) return area.offset;
-  const bool taller = node.h + 2 * k_reveal_margin_px > area.view.h;
+  const bool taller = node.h > area.view.h;
   const float by = taller || top < 0 ? top : bottom;
   return std::clamp(area.offset + by, 0.0F, room_below(area));
 }
@@ -115,8 +114,8 @@ void draw_fade(Ui& ui, Rect edge, bool dense_at_top) {
   const unsigned clear = packed(ui.state().ground, 0);
   const unsigned top = dense_at_top ? dense : clear;
   const unsigned bottom = dense_at_top ? clear : dense;
-  ui.draw_list()->AddRectFilledMultiColor({edge.x, edge.y}, {edge.x + edge.w, edge.y + edge.h},
-                                          top, top, bottom, bottom);
+  ui.draw_list()->AddRectFilledMultiColor({edge.x, edge.y}, {edge.x + edge.w, edge.y + edge.h}, top,
+                                          top, bottom, bottom);
 }
 
 void draw_more_mark(Ui& ui, Rect middle) {
@@ -174,8 +173,8 @@ void begin_area(Ui& ui, ScrollArea& area, const AreaPlan& plan) {
   s.clip = plan.view;
   s.list->PushClipRect({plan.view.x, plan.view.y},
                        {plan.view.x + plan.view.w, plan.view.y + plan.view.h}, true);
-  s.column = {plan.x, plan.width,
-              plan.view.y + plan.pad_top + std::round(area.shift - area.offset), true};
+  s.column = {plan.x, plan.width, plan.view.y + plan.pad_top + std::round(area.shift - area.offset),
+              true};
   area.top_y = s.column.y;
   area.pad_top = plan.pad_top;
   area.first_vertex = vertex_count(s.list);

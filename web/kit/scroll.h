@@ -1,5 +1,5 @@
-// A region that scrolls by finger (with a short glide), wheel and keys, and brings focused things into
-// view. For files of web/kit only. Must not know screens or dialogs, its two users.
+// A region that scrolls by finger (with a short glide), wheel and keys, and brings focused things
+// into view. For files of web/kit only. Must not know screens or dialogs, its two users.
 #pragma once
 
 #include <string_view>
@@ -9,8 +9,8 @@
 namespace rehale::kit {
 
 struct AreaPlan {
-  std::string_view key;  // another key starts at the top
-  Rect view;             // what can be seen
+  std::string_view key;    // another key starts at the top
+  Rect view;               // what can be seen
   float x = 0, width = 0;  // the column inside
   float pad_top = 0;
 };

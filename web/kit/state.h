@@ -45,15 +45,15 @@ struct Press {
 
 // A region that scrolls: the body of a screen or of a dialog.
 struct ScrollArea {
-  std::string key;         // visit it belongs to; another one starts at the top
-  float offset = 0;        // px scrolled down
-  float velocity = 0;      // px a second, after a flick
+  std::string key;     // visit it belongs to; another one starts at the top
+  float offset = 0;    // px scrolled down
+  float velocity = 0;  // px a second, after a flick
   double glide_from = 0, glide_to = 0, glide_start_ms = -1;  // scroll_to
-  float shift = 0;         // how far the content is pushed down to sit well
-  float content_px = 0;    // height of the content last frame
+  float shift = 0;       // how far the content is pushed down to sit well
+  float content_px = 0;  // height of the content last frame
   Rect view;
   float middle_x = 0;
-  float top_y = 0, pad_top = 0;  // where this frame's content began
+  float top_y = 0, pad_top = 0;                  // where this frame's content began
   std::size_t first_vertex = 0, first_node = 0;  // of this frame's content
   bool dragging = false;
 };
@@ -71,17 +71,17 @@ struct Ease {
 
 struct ScreenState {
   Screen now;
-  bool open = false;          // between begin_screen and end_screen
+  bool open = false;  // between begin_screen and end_screen
   bool two_columns = false;
-  bool pinned = true;         // actions stay at the bottom (else they flow after the content)
-  float top_px = 0;           // height of the top bar
-  float actions_px = 0;       // height of the action area last frame
-  float words_px = 0;         // height of the words last frame, picture not counted
+  bool pinned = true;    // actions stay at the bottom (else they flow after the content)
+  float top_px = 0;      // height of the top bar
+  float actions_px = 0;  // height of the action area last frame
+  float words_px = 0;    // height of the words last frame, picture not counted
   bool words_known = false;
   float picture_px = 0;
-  Rect stage;                 // where body and actions may be
-  std::string visit;          // what the last frame showed
-  std::string told_why_not;   // why a main action is not ready, shown after a press on it
+  Rect stage;                // where body and actions may be
+  std::string visit;         // what the last frame showed
+  std::string told_why_not;  // why a main action is not ready, shown after a press on it
   std::vector<shell::MirrorNode> waiting;  // the picture, read after the heading
   bool heading_seen = false;
   bool focus_heading = false;  // this visit is new on the same screen
@@ -140,11 +140,11 @@ struct State {
   bool clip_on = false;
   Rect clip;
 
-  std::string reveal_id;   // brought into view at the end of this frame
+  std::string reveal_id;  // brought into view at the end of this frame
   bool reveal_glides = false;
   bool look_open = false;
   std::map<std::string, Ease, std::less<>> eases;
-  std::map<std::string, std::string, std::less<>> picked;                      // ordering
+  std::map<std::string, std::string, std::less<>> picked;                          // ordering
   std::map<std::string, std::vector<std::vector<std::string>>, std::less<>> undo;  // ordering
   std::map<std::string, float, std::less<>> slides;
 };

@@ -37,12 +37,15 @@ bool draw_round(Ui& ui, const Part& part) {
   const Palette& p = ui.palette();
   const Response answer = respond(ui, part.id, part.rect, part.can);
   const Colour ground = answer.pressed ? p.row_press : answer.hovered ? p.row_hover : p.card;
-  draw_box(ui.draw_list(), part.rect, {ground, part.can ? p.edge : p.rule, k_edge_px,
-                                       part.rect.h / 2});
+  draw_box(ui.draw_list(), part.rect,
+           {ground, part.can ? p.edge : p.rule, k_edge_px, part.rect.h / 2});
   draw_icon(ui.draw_list(), part.icon, shrunk(part.rect, part.rect.w * 0.3F),
             part.can ? p.main : p.rule);
-  record(ui, {.id = part.id, .role = shell::Role::button, .name = part.name,
-              .disabled = !part.can, .rect = part.rect});
+  record(ui, {.id = part.id,
+              .role = shell::Role::button,
+              .name = part.name,
+              .disabled = !part.can,
+              .rect = part.rect});
   return answer.activated;
 }
 
@@ -90,10 +93,16 @@ double stepper(Ui& ui, const Stepper& stepper, double value) {
     next = on_step(stepper, value - stepper.step);
   }
   draw_value(ui, stepper, value, middle);
-  record(ui, {.id = stepper.id, .role = shell::Role::spin, .name = stepper.name,
+  record(ui, {.id = stepper.id,
+              .role = shell::Role::spin,
+              .name = stepper.name,
               .value = number_words(value) + (stepper.unit.empty() ? "" : " " + stepper.unit),
-              .number = value, .min = stepper.min, .max = stepper.max, .step = stepper.step,
-              .disabled = stepper.locked, .rect = middle});
+              .number = value,
+              .min = stepper.min,
+              .max = stepper.max,
+              .step = stepper.step,
+              .disabled = stepper.locked,
+              .rect = middle});
   if (draw_round(ui, {joined(stepper.id, "more"), w.more + ": " + stepper.name, Icon::plus,
                       !stepper.locked && value < stepper.max, more})) {
     next = on_step(stepper, value + stepper.step);

@@ -37,9 +37,12 @@ float heading_px(const Ui& ui, float px) {
 
 TypeStyle heading_type(const Ui& ui, Heading kind) {
   switch (kind) {
-    case Heading::title: return {Face::bold, heading_px(ui, k_title_px)};
-    case Heading::question: return {Face::bold, heading_px(ui, k_question_px)};
-    case Heading::section: break;
+    case Heading::title:
+      return {Face::bold, heading_px(ui, k_title_px)};
+    case Heading::question:
+      return {Face::bold, heading_px(ui, k_question_px)};
+    case Heading::section:
+      break;
   }
   return {Face::bold, heading_px(ui, k_section_px)};
 }
@@ -62,21 +65,27 @@ void heading(Ui& ui, std::string_view id, std::string_view text, Heading kind) {
   const bool section = kind == Heading::section;
   const Line line{heading_type(ui, kind), ui.palette().ink, section ? 24.0F : 16.0F};
   const Rect rect = draw_words(ui, text, line);
-  tell_heading(ui, {.id = std::string(id), .role = shell::Role::heading, .name = std::string(text),
-                    .level = section ? 2 : 1, .rect = rect});
+  tell_heading(ui, {.id = std::string(id),
+                    .role = shell::Role::heading,
+                    .name = std::string(text),
+                    .level = section ? 2 : 1,
+                    .rect = rect});
 }
 
 void paragraph(Ui& ui, std::string_view id, std::string_view text, Ink ink) {
   const Palette& p = ui.palette();
-  const Rect rect =
-      draw_words(ui, text, {body_type(ui), ink == Ink::full ? p.ink : p.soft_ink});
-  record(ui, {.id = std::string(id), .role = shell::Role::paragraph, .name = std::string(text),
+  const Rect rect = draw_words(ui, text, {body_type(ui), ink == Ink::full ? p.ink : p.soft_ink});
+  record(ui, {.id = std::string(id),
+              .role = shell::Role::paragraph,
+              .name = std::string(text),
               .rect = rect});
 }
 
 void caption(Ui& ui, std::string_view id, std::string_view text) {
   const Rect rect = draw_words(ui, text, {caption_type(ui), ui.palette().soft_ink, 8});
-  record(ui, {.id = std::string(id), .role = shell::Role::paragraph, .name = std::string(text),
+  record(ui, {.id = std::string(id),
+              .role = shell::Role::paragraph,
+              .name = std::string(text),
               .rect = rect});
 }
 
@@ -93,17 +102,22 @@ void bullets(Ui& ui, std::string_view id, const std::vector<std::string>& lines)
     const float middle = rect.y + body_type(ui).size_px * k_line_height / 2;
     ui.draw_list()->AddCircleFilled({rect.x - indent + scaled(ui, 8), middle}, scaled(ui, 4),
                                     packed(ui.palette().main));
-    record(ui, {.id = joined(id, std::to_string(n)), .role = shell::Role::list_item,
-                .name = lines[n], .position = static_cast<int>(n) + 1,
-                .set_size = static_cast<int>(lines.size()), .rect = rect});
+    record(ui, {.id = joined(id, std::to_string(n)),
+                .role = shell::Role::list_item,
+                .name = lines[n],
+                .position = static_cast<int>(n) + 1,
+                .set_size = static_cast<int>(lines.size()),
+                .rect = rect});
   }
   ui.state().nodes[list].rect.h = column.y - top.y;
 }
 
 void status_line(Ui& ui, std::string_view id, std::string_view text) {
-  const Rect rect = text.empty() ? place(ui, 0, 0)
-                                 : draw_words(ui, text, {body_type(ui), ui.palette().ink, 12});
-  record(ui, {.id = std::string(id), .role = shell::Role::status, .name = std::string(text),
+  const Rect rect =
+      text.empty() ? place(ui, 0, 0) : draw_words(ui, text, {body_type(ui), ui.palette().ink, 12});
+  record(ui, {.id = std::string(id),
+              .role = shell::Role::status,
+              .name = std::string(text),
               .rect = rect});
 }
 

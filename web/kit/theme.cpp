@@ -11,53 +11,97 @@ constexpr Colour hex(unsigned rgb) {
           static_cast<std::uint8_t>(rgb & 255U)};
 }
 
-constexpr Palette k_light{.paper = hex(0xFBF7EF), .card = hex(0xFFFCF6), .ink = hex(0x1E2A2E),
-                          .soft_ink = hex(0x425055), .main = hex(0x4B2A5A),
-                          .on_main = hex(0xFFFCF6), .main_wash = hex(0xF4ECF5),
-                          .main_hover = hex(0x5A346B), .main_press = hex(0x3A1F47),
-                          .row_hover = hex(0xF8F2E7), .row_press = hex(0xF4ECDE),
-                          .well = hex(0x23552A), .well_wash = hex(0xE9F2E3),
-                          .mend = hex(0x8A2C0D), .mend_wash = hex(0xFBEBE0),
-                          .highlight = hex(0xF4DFA3), .edge = hex(0x8C8577),
-                          .rule = hex(0xE3DACA), .device = hex(0xECE5D8),
-                          .device_shade = hex(0xCFC6B6), .skin = hex(0xE9C9AE),
+constexpr Palette k_light{.paper = hex(0xFBF7EF),
+                          .card = hex(0xFFFCF6),
+                          .ink = hex(0x1E2A2E),
+                          .soft_ink = hex(0x425055),
+                          .main = hex(0x4B2A5A),
+                          .on_main = hex(0xFFFCF6),
+                          .main_wash = hex(0xF4ECF5),
+                          .main_hover = hex(0x5A346B),
+                          .main_press = hex(0x3A1F47),
+                          .row_hover = hex(0xF8F2E7),
+                          .row_press = hex(0xF4ECDE),
+                          .well = hex(0x23552A),
+                          .well_wash = hex(0xE9F2E3),
+                          .mend = hex(0x8A2C0D),
+                          .mend_wash = hex(0xFBEBE0),
+                          .highlight = hex(0xF4DFA3),
+                          .edge = hex(0x8C8577),
+                          .rule = hex(0xE3DACA),
+                          .device = hex(0xECE5D8),
+                          .device_shade = hex(0xCFC6B6),
+                          .skin = hex(0xE9C9AE),
                           .air = hex(0x9DB4BC)};
 
-constexpr Palette k_dark{.paper = hex(0x171418), .card = hex(0x1F1B21), .ink = hex(0xF3EEE4),
-                         .soft_ink = hex(0xCFC7BC), .main = hex(0xDDBDEB),
-                         .on_main = hex(0x25142E), .main_wash = hex(0x33263A),
-                         .main_hover = hex(0xE8CFF2), .main_press = hex(0xC9A2DB),
-                         .row_hover = hex(0x262129), .row_press = hex(0x302A34),
-                         .well = hex(0xA3D9A3), .well_wash = hex(0x1F2E20),
-                         .mend = hex(0xF4BC95), .mend_wash = hex(0x3A251A),
-                         .highlight = hex(0x4A3B12), .edge = hex(0x857C8A),
-                         .rule = hex(0x3A343E), .device = hex(0x4A444E),
-                         .device_shade = hex(0x625A68), .skin = hex(0x8A6650),
+constexpr Palette k_dark{.paper = hex(0x171418),
+                         .card = hex(0x1F1B21),
+                         .ink = hex(0xF3EEE4),
+                         .soft_ink = hex(0xCFC7BC),
+                         .main = hex(0xDDBDEB),
+                         .on_main = hex(0x25142E),
+                         .main_wash = hex(0x33263A),
+                         .main_hover = hex(0xE8CFF2),
+                         .main_press = hex(0xC9A2DB),
+                         .row_hover = hex(0x262129),
+                         .row_press = hex(0x302A34),
+                         .well = hex(0xA3D9A3),
+                         .well_wash = hex(0x1F2E20),
+                         .mend = hex(0xF4BC95),
+                         .mend_wash = hex(0x3A251A),
+                         .highlight = hex(0x4A3B12),
+                         .edge = hex(0x857C8A),
+                         .rule = hex(0x3A343E),
+                         .device = hex(0x4A444E),
+                         .device_shade = hex(0x625A68),
+                         .skin = hex(0x8A6650),
                          .air = hex(0x7F98A1)};
 
-constexpr Palette k_light_contrast{.paper = hex(0xFFFFFF), .card = hex(0xFFFFFF),
-                                   .ink = hex(0x000000), .soft_ink = hex(0x1E2A2E),
-                                   .main = hex(0x35154A), .on_main = hex(0xFFFFFF),
-                                   .main_wash = hex(0xF4ECF5), .main_hover = hex(0x4B2A5A),
-                                   .main_press = hex(0x1F0A2E), .row_hover = hex(0xF2F2F2),
-                                   .row_press = hex(0xE6E6E6), .well = hex(0x0F3D18),
-                                   .well_wash = hex(0xE9F2E3), .mend = hex(0x661D05),
-                                   .mend_wash = hex(0xFBEBE0), .highlight = hex(0xFFE9A8),
-                                   .edge = hex(0x3A3A3A), .rule = hex(0x6A6A6A),
-                                   .device = hex(0xF2F2F2), .device_shade = hex(0xC8C8C8),
-                                   .skin = hex(0xF0D4BC), .air = hex(0x4F6A74)};
+constexpr Palette k_light_contrast{.paper = hex(0xFFFFFF),
+                                   .card = hex(0xFFFFFF),
+                                   .ink = hex(0x000000),
+                                   .soft_ink = hex(0x1E2A2E),
+                                   .main = hex(0x35154A),
+                                   .on_main = hex(0xFFFFFF),
+                                   .main_wash = hex(0xF4ECF5),
+                                   .main_hover = hex(0x4B2A5A),
+                                   .main_press = hex(0x1F0A2E),
+                                   .row_hover = hex(0xF2F2F2),
+                                   .row_press = hex(0xE6E6E6),
+                                   .well = hex(0x0F3D18),
+                                   .well_wash = hex(0xE9F2E3),
+                                   .mend = hex(0x661D05),
+                                   .mend_wash = hex(0xFBEBE0),
+                                   .highlight = hex(0xFFE9A8),
+                                   .edge = hex(0x3A3A3A),
+                                   .rule = hex(0x6A6A6A),
+                                   .device = hex(0xF2F2F2),
+                                   .device_shade = hex(0xC8C8C8),
+                                   .skin = hex(0xF0D4BC),
+                                   .air = hex(0x4F6A74)};
 
-constexpr Palette k_dark_contrast{.paper = hex(0x000000), .card = hex(0x000000),
-                                  .ink = hex(0xFFFFFF), .soft_ink = hex(0xEDE8E0),
-                                  .main = hex(0xEBD3F5), .on_main = hex(0x000000),
-                                  .main_wash = hex(0x2A1D31), .main_hover = hex(0xF6E9FB),
-                                  .main_press = hex(0xD8B4E8), .row_hover = hex(0x1C1C1C),
-                                  .row_press = hex(0x2A2A2A), .well = hex(0xBFF0BF),
-                                  .well_wash = hex(0x152416), .mend = hex(0xFFD3B5),
-                                  .mend_wash = hex(0x2E1C12), .highlight = hex(0x40320A),
-                                  .edge = hex(0xC9C2CF), .rule = hex(0x8A8290),
-                                  .device = hex(0x3A363E), .device_shade = hex(0x6A6270),
-                                  .skin = hex(0x8A6650), .air = hex(0xA8C2CC)};
+constexpr Palette k_dark_contrast{.paper = hex(0x000000),
+                                  .card = hex(0x000000),
+                                  .ink = hex(0xFFFFFF),
+                                  .soft_ink = hex(0xEDE8E0),
+                                  .main = hex(0xEBD3F5),
+                                  .on_main = hex(0x000000),
+                                  .main_wash = hex(0x2A1D31),
+                                  .main_hover = hex(0xF6E9FB),
+                                  .main_press = hex(0xD8B4E8),
+                                  .row_hover = hex(0x1C1C1C),
+                                  .row_press = hex(0x2A2A2A),
+                                  .well = hex(0xBFF0BF),
+                                  .well_wash = hex(0x152416),
+                                  .mend = hex(0xFFD3B5),
+                                  .mend_wash = hex(0x2E1C12),
+                                  .highlight = hex(0x40320A),
+                                  .edge = hex(0xC9C2CF),
+                                  .rule = hex(0x8A8290),
+                                  .device = hex(0x3A363E),
+                                  .device_shade = hex(0x6A6270),
+                                  .skin = hex(0x8A6650),
+                                  .air = hex(0xA8C2CC)};
 
 double linear(std::uint8_t channel) {
   const double c = channel / 255.0;
@@ -72,10 +116,14 @@ double luminance(Colour c) {
 
 const Palette& palette_of(Scheme scheme) {
   switch (scheme) {
-    case Scheme::light: return k_light;
-    case Scheme::dark: return k_dark;
-    case Scheme::light_contrast: return k_light_contrast;
-    case Scheme::dark_contrast: return k_dark_contrast;
+    case Scheme::light:
+      return k_light;
+    case Scheme::dark:
+      return k_dark;
+    case Scheme::light_contrast:
+      return k_light_contrast;
+    case Scheme::dark_contrast:
+      return k_dark_contrast;
   }
   return k_light;
 }

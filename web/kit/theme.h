@@ -29,15 +29,15 @@ struct Palette {
   Colour row_press;   // the same under a finger
   Colour well;        // going well (moss): words and shape go with it
   Colour well_wash;
-  Colour mend;        // to mend (rust): words and shape go with it
+  Colour mend;  // to mend (rust): words and shape go with it
   Colour mend_wash;
-  Colour highlight;   // saffron wash: cautions, "here"
-  Colour edge;        // edge of a control
-  Colour rule;        // quiet line that separates, carries no meaning
-  Colour device;      // picture fills: body of a generic inhaler
+  Colour highlight;  // saffron wash: cautions, "here"
+  Colour edge;       // edge of a control
+  Colour rule;       // quiet line that separates, carries no meaning
+  Colour device;     // picture fills: body of a generic inhaler
   Colour device_shade;
-  Colour skin;        // picture fill: hand and face
-  Colour air;         // picture fill: breath
+  Colour skin;  // picture fill: hand and face
+  Colour air;   // picture fill: breath
 };
 
 enum class Scheme : unsigned char { light, dark, light_contrast, dark_contrast };
@@ -67,10 +67,10 @@ double contrast_ratio(Colour a, Colour b);
 inline constexpr float k_body_px = 20, k_question_px = 26, k_title_px = 32, k_caption_px = 17;
 inline constexpr float k_line_height = 1.5F;
 inline constexpr float k_grid_px = 8, k_corner_px = 16, k_edge_px = 2, k_edge_chosen_px = 4;
-inline constexpr float k_answer_px = 64;       // least height of answers and main actions
-inline constexpr float k_target_px = 48;       // least size of every other target
+inline constexpr float k_answer_px = 64;        // least height of answers and main actions
+inline constexpr float k_target_px = 48;        // least size of every other target
 inline constexpr float k_text_column_px = 720;  // widest text column
-inline constexpr int k_line_chars = 60;        // most characters a line
-inline constexpr double k_motion_ms = 300;     // length of every movement
+inline constexpr int k_line_chars = 60;         // most characters a line
+inline constexpr double k_motion_ms = 300;      // length of every movement
 
 }  // namespace rehale::kit

@@ -29,8 +29,11 @@ void draw_middle(Ui& ui, TypeStyle type, std::string_view text, Rect row, Colour
   const TypeStyle fit = fitted(ui, type, text, row.w);
   const TextBlock& block = wrapped(ui, fit, text, row.w);
   draw_text(ui, fit, text, block,
-            {.x = row.x, .y = row.y + (row.h - block.height) / 2, .colour = colour,
-             .align = Align::middle, .width = row.w});
+            {.x = row.x,
+             .y = row.y + (row.h - block.height) / 2,
+             .colour = colour,
+             .align = Align::middle,
+             .width = row.w});
 }
 
 void draw_ring(Ui& ui, Rect pad, double share) {
@@ -115,11 +118,13 @@ Rect place_pad(Ui& ui) {
 Timing draw_result(Ui& ui, const TimingPad& pad, const Timing& timing, Rect rect) {
   const std::string words = result_words(ui.words(), whole_seconds(timing.measured_ms));
   draw_done(ui, words, rect);
-  record(ui, {.id = joined(pad.id, "result"), .role = shell::Role::paragraph, .name = words,
+  record(ui, {.id = joined(pad.id, "result"),
+              .role = shell::Role::paragraph,
+              .name = words,
               .rect = rect});
   if (pad.locked) return timing;
-  const Button again{.id = joined(pad.id, "again"), .label = ui.words().timer_again,
-                     .icon = Icon::again};
+  const Button again{
+      .id = joined(pad.id, "again"), .label = ui.words().timer_again, .icon = Icon::again};
   return quiet_button(ui, again) ? pressed(ui, {}) : timing;
 }
 
@@ -138,9 +143,12 @@ Timing timing_pad(Ui& ui, const TimingPad& pad, Timing timing) {
     } else {
       draw_ready(ui, rect, answer);
     }
-    record(ui, {.id = pad.id, .role = shell::Role::button,
+    record(ui, {.id = pad.id,
+                .role = shell::Role::button,
                 .name = running ? ui.words().timer_stop : ui.words().timer_start,
-                .description = pad.name, .disabled = pad.locked, .rect = rect});
+                .description = pad.name,
+                .disabled = pad.locked,
+                .rect = rect});
     if (answer.activated) timing = pressed(ui, timing);
   }
   if (timing.phase == Phase::running) ask_next_frame(ui, pad, timing);

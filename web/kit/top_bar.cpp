@@ -76,13 +76,20 @@ void draw_progress(Ui& ui) {
     const float top = (middle.h - k_stone_here_px - block.height - 2) / 2;
     stones = {middle.x, top, middle.w, k_stone_here_px};
     draw_text(ui, type, progress.words, block,
-              {.x = middle.x, .y = top + k_stone_here_px + 2, .colour = ui.palette().soft_ink,
-               .align = Align::middle, .width = middle.w});
+              {.x = middle.x,
+               .y = top + k_stone_here_px + 2,
+               .colour = ui.palette().soft_ink,
+               .align = Align::middle,
+               .width = middle.w});
   }
   draw_stones(ui, progress, stones);
-  record(ui, {.id = "progress", .role = shell::Role::progress, .name = progress.words,
-              .value = progress.words, .number = static_cast<double>(progress.here),
-              .max = static_cast<double>(progress.of), .rect = middle});
+  record(ui, {.id = "progress",
+              .role = shell::Role::progress,
+              .name = progress.words,
+              .value = progress.words,
+              .number = static_cast<double>(progress.here),
+              .max = static_cast<double>(progress.of),
+              .rect = middle});
 }
 
 }  // namespace

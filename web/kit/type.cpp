@@ -9,10 +9,7 @@
 namespace rehale::kit {
 namespace {
 
-
-ImFont* font_of(const Ui& ui, Face face) {
-  return ui.state().faces[static_cast<int>(face)];
-}
+ImFont* font_of(const Ui& ui, Face face) { return ui.state().faces[static_cast<int>(face)]; }
 
 float imgui_size(const Ui& ui, TypeStyle style) {
   return style.size_px * ui.state().em[static_cast<int>(style.face)];
@@ -37,9 +34,9 @@ Break line_break(const Ui& ui, TypeStyle style, std::string_view text, float wid
   const auto newline = text.find('\n');
   const std::string_view line = text.substr(0, newline);
   const char* from = line.data();
-  const char* wrap = font_of(ui, style.face)
-                         ->CalcWordWrapPosition(imgui_size(ui, style), from, from + line.size(),
-                                                width_px);
+  const char* wrap =
+      font_of(ui, style.face)
+          ->CalcWordWrapPosition(imgui_size(ui, style), from, from + line.size(), width_px);
   auto end = static_cast<std::size_t>(wrap - from);
   const std::size_t longest = after_characters(line, k_line_chars);
   if (end > longest) {
@@ -83,9 +80,7 @@ std::string cache_key(TypeStyle style, std::string_view text, float width_px) {
 
 float scaled(const Ui& ui, float px) { return std::round(px * ui.text_scale()); }
 
-float roomy(const Ui& ui, float px) {
-  return std::round(px * (1 + (ui.text_scale() - 1) * 0.25F));
-}
+float roomy(const Ui& ui, float px) { return std::round(px * (1 + (ui.text_scale() - 1) * 0.25F)); }
 
 TypeStyle body_type(const Ui& ui) { return {Face::regular, scaled(ui, k_body_px)}; }
 TypeStyle bold_type(const Ui& ui) { return {Face::bold, scaled(ui, k_body_px)}; }

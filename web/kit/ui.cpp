@@ -18,8 +18,8 @@ using Kind = shell::MirrorAction::Kind;
 Scheme scheme_of(const State& s) {
   const bool dark = s.look.ground == Look::Ground::system ? s.preferences.dark
                                                           : s.look.ground == Look::Ground::dark;
-  const bool more = s.look.more_contrast || s.preferences.more_contrast ||
-                    s.preferences.forced_colors;
+  const bool more =
+      s.look.more_contrast || s.preferences.more_contrast || s.preferences.forced_colors;
   if (more) return dark ? Scheme::dark_contrast : Scheme::light_contrast;
   return dark ? Scheme::dark : Scheme::light;
 }
@@ -34,8 +34,14 @@ float scale_of(const State& s) {
 
 void read_pointer(State& s) {
   const shell::Pointer p = shell::pointer();
-  s.pointer = {p.present ? p.x : -1, p.present ? p.y : -1, p.moved_y, p.wheel_px,
-               p.down, p.pressed, p.released, p.kind != shell::Pointer::Kind::mouse};
+  s.pointer = {p.present ? p.x : -1,
+               p.present ? p.y : -1,
+               p.moved_y,
+               p.wheel_px,
+               p.down,
+               p.pressed,
+               p.released,
+               p.kind != shell::Pointer::Kind::mouse};
   if (!p.pressed) return;
   s.press = {"", p.x, p.y, false};
 }

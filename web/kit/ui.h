@@ -1,5 +1,6 @@
 // The frame all widgets draw in: theme, fonts, text scale, clock, pointer, mirror. One Ui lives as
-// long as the page. Must not know screens, content or the browser (web/shell tells it what it needs).
+// long as the page. Must not know screens, content or the browser (web/shell tells it what it
+// needs).
 #pragma once
 
 #include <functional>

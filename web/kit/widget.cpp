@@ -7,8 +7,8 @@
 namespace rehale::kit {
 namespace {
 
-constexpr float k_forgiven_px = 24;      // how far a trembling finger may drift
-constexpr double k_guard_ms = 400;       // a second touch sooner than this was not meant
+constexpr float k_forgiven_px = 24;  // how far a trembling finger may drift
+constexpr double k_guard_ms = 400;   // a second touch sooner than this was not meant
 using Kind = shell::MirrorAction::Kind;
 
 // A modal dialog hides all that is not in it from the pointer.

@@ -1,5 +1,6 @@
-// The few sentences the kit itself says (move up, undo, light, larger…). English by default; the app
-// replaces them from assets/text. {braces} are filled by name. Must not know screens or drawing.
+// The few sentences the kit itself says (move up, undo, light, larger…). English by default; the
+// app replaces them from assets/text. {braces} are filled by name. Must not know screens or
+// drawing.
 #pragma once
 
 #include <initializer_list>

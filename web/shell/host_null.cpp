@@ -5,6 +5,7 @@
 
 #include <imgui.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -15,8 +16,10 @@
 namespace rehale::shell {
 namespace {
 
+constexpr double k_tap_gap_ms = 400;
+
 struct Fake {
-  double now_ms = 0;
+  double now_ms = 0, last_tap_ms = -k_tap_gap_ms;
   std::map<std::string, std::string, std::less<>> files;
   std::string file_root;
   int publishes = 0, reloads = 0;
@@ -151,6 +154,9 @@ void pointer_up() { push_pointer(PointerEvent::up, fake().kind, fake().x, fake()
 void pointer_cancel() { push_pointer(PointerEvent::cancel, fake().kind, fake().x, fake().y); }
 
 void tap(float x, float y) {
+  // The kit does not take two touches within 400 ms for two meant ones: a person is slower.
+  fake().now_ms = std::max(fake().now_ms, fake().last_tap_ms + k_tap_gap_ms);
+  fake().last_tap_ms = fake().now_ms;
   pointer_down(x, y);
   pointer_up();
 }

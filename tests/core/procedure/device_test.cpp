@@ -141,6 +141,11 @@ TEST(Device, actions_repeated_before_the_dose_is_spent_stay_in_its_cycle) {
             Told{});
 }
 
+TEST(Device, a_repeat_before_the_dose_is_spent_does_not_make_the_order_good_or_bad_anew) {
+  EXPECT_EQ(told(after({"open-lid", "seal-lips", "seal-lips", "blow-out"})),
+            Told{"1 seal-lips rule blow-first blow-out-first"});
+}
+
 TEST(Device, an_empty_device_loads_nothing_and_loses_nothing) {
   auto family = pipe();
   family.doses_at_start = 1;

@@ -57,14 +57,14 @@ stage_wasm() {
 }
 
 stage_content() {
-  "$root/ci/build" native
+  "$root/ci/build" tools
   "$build/native/tests/rehale_validate" "$root/assets"
 }
 
 # Each maker works its fixture out again from general libraries and compares it with the one committed.
 stage_reference() {
   "$root/ci/setup" reference
-  "$root/ci/build" native
+  "$root/ci/build" tools
   local maker
   for maker in "$root"/tests/reference/*/make.py; do
     (cd "$(dirname "$maker")" && /usr/bin/python3 "$maker" --check)
@@ -73,12 +73,12 @@ stage_reference() {
 
 stage_node() {
   "$root/ci/setup" page
-  "$root/ci/build" native
+  "$root/ci/build" tools
   node --test "$root"/tests/node/*.mjs
 }
 
 stage_sim() {
-  "$root/ci/build" native
+  "$root/ci/build" tools
   "$build/native/tests/rehale_sim"
 }
 

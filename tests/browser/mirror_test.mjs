@@ -158,6 +158,15 @@ test('a pointer that goes down on a half hidden row does not scroll it away', ()
   assert.equal((await stateOf(page)).text, 'Row 3');
 }));
 
+test('nor does a finger, also when it has come and gone before the next frame', () => demo.with({ touch: true }, async (page) => {
+  const row = await find(page, 'button', 'Row 3').boundingBox();
+  await page.evaluate(() => setTimeout(() => { for (const until = performance.now() + 400; performance.now() < until;); }));
+  await page.touchscreen.tap(row.x + 20, row.y + 8);
+  await waitForIdle(page);
+  assert.equal((await stateOf(page)).text, 'Row 3');
+  assert.equal((await find(page, 'button', 'Row 3').boundingBox()).y, row.y);
+}));
+
 test('what the scroll area cuts off hits nothing', () => demo.with({}, async (page) => {
   const at = await page.evaluate(() => document.elementFromPoint(450, 285)?.dataset.id ?? '');  // below the area
   assert.ok(!at.startsWith('row/'), at);
@@ -204,6 +213,7 @@ test('the focus ring is wide, and stands out on light and dark', () => demo.with
   assert.ok(parseFloat(ring.outlineWidth) >= 3 && ring.outlineStyle === 'solid', JSON.stringify(ring));
   assert.equal(ring.outlineColor, 'rgb(75, 42, 90)');  // aubergine on paper: 11.1 (look.md); its halo is paper
   await page.emulateMedia({ colorScheme: 'dark' });
+  await page.waitForFunction(() => document.documentElement.dataset.ground === 'dark');
   await waitForIdle(page);
   assert.equal(await page.evaluate(() => getComputedStyle(document.activeElement).outlineColor), 'rgb(221, 189, 235)');
 }));

@@ -163,6 +163,7 @@ test('preferences are read, and followed while running', () => demo.with({ dark:
   let state = await stateOf(page);
   assert.deepEqual([state.dark, state.calm], ['1', '1']);
   await page.emulateMedia({ colorScheme: 'light', reducedMotion: 'no-preference' });
+  await page.waitForFunction(() => document.documentElement.dataset.ground === 'light');
   await waitForIdle(page);
   state = await stateOf(page);
   assert.deepEqual([state.dark, state.calm], ['0', '0']);

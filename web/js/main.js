@@ -36,7 +36,8 @@ const actions = new MirrorActions(mirror, {
 });
 const focus = new MirrorFocus(mirror, {
   told: (id, byKeyboard) => bridge.hear('focus', id, byKeyboard ? 1 : 0),
-  isPointerDown: () => pointer.isDown,
+  // A finger's focus comes after its release, when the frame that shows the press may still be to come.
+  isByPointer: () => pointer.recent && document.documentElement.dataset.keys === undefined,
 });
 
 // What C++ says. The mirror waits until its frame is over: changing the page may call C++ again.

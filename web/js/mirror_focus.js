@@ -2,9 +2,9 @@
 // lost when what had it is moved or gone. Must not know WASM.
 
 export class MirrorFocus {
-  // told(id, byKeyboard) at every change; isPointerDown(): a press gives the focus, not the keyboard.
-  constructor(mirror, { told, isPointerDown }) {
-    Object.assign(this, { mirror, told, isPointerDown });
+  // told(id, byKeyboard) at every change; isByPointer(): a press gives the focus, not the keyboard.
+  constructor(mirror, { told, isByPointer }) {
+    Object.assign(this, { mirror, told, isByPointer });
     this.last = '';      // what C++ knows
     this.wanted = '';    // asked for by C++, not there yet
     this.updating = false;
@@ -20,7 +20,7 @@ export class MirrorFocus {
   tell(id = this.now()) {
     if (this.updating || id === this.last) return;
     this.last = id;
-    this.told(id, !this.isPointerDown());
+    this.told(id, !this.isByPointer());
   }
 
   want(id) { this.wanted = id; }

@@ -17,7 +17,6 @@ export class PointerInput {
 
   // Did a pointer act a moment ago? Then a click is its echo, and not of a keyboard or a reader.
   get recent() { return this.active !== null || this.now() - this.lastUp < 500; }
-  get isDown() { return this.active !== null; }
 
   isEcho(event) {
     const { at, x, y } = this.lastTap;

@@ -158,3 +158,22 @@ test('first paint is a heading and a sentence, before the app is there', () => o
   await waitForIdle(page);
   assert.equal(await page.locator('#skeleton').count(), 0);
 }));
+
+// Issue 6 locks the page down with no inline code or style: nothing here may need them.
+const k_policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; "
+  + "connect-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
+
+test('the strictest content policy is enough', () => demo.with({
+  route: (page) => page.route('**/', async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, headers: { ...response.headers(), 'content-security-policy': k_policy } });
+  }),
+}, async (page) => {
+  await clickAt(page, find(page, 'button', 'Count'));
+  assert.equal((await stateOf(page)).count, '1');
+  assert.deepEqual(page.complaints, []);
+  const refused = await page.evaluate(() => {
+    try { document.createElement('p').innerHTML = '<b>x</b>'; return false; } catch { return true; }
+  });
+  assert.ok(refused, 'the policy is not in force');
+}));

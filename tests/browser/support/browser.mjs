@@ -39,7 +39,7 @@ export async function openPage(browser, url, wish = {}) {
 export const probe = (page, options = {}) => page.evaluate((wanted) => window.rehale.probe?.(wanted), options);
 
 // Resolves once the page has started and, from now on, drawn no frame for `quiet` ms; or shows a problem.
-export async function waitForIdle(page, { quiet = 80, within = 15_000 } = {}) {
+export async function waitForIdle(page, { quiet = 80, within = 60_000 } = {}) {
   const begun = `idle${Math.random()}`;
   await page.waitForFunction(([still, name]) => {
     const { rehale } = window;

@@ -1,7 +1,8 @@
 // What a person does, found through the accessibility tree alone: by mouse, by touch, by keyboard.
 import { waitForIdle } from './browser.mjs';
 
-const k_echo_ms = 420;  // web/js/pointer.js drops a second tap on the same place within 400 ms
+// web/js/pointer.js drops a second tap on the same place within 400 ms, web/kit a second touch anywhere.
+const k_echo_ms = 420, k_echo_px = 30, k_quiet_ms = 80;
 const lastTap = new WeakMap();
 
 export const find = (page, role, name, options = {}) =>
@@ -13,28 +14,44 @@ export async function middleOf(locator) {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
-async function clearOfEcho(page) {
-  const since = Date.now() - (lastTap.get(page) ?? 0);
+async function clearOfEcho(page, { x, y }, touch) {
+  const last = lastTap.get(page);
+  if (!last || !(touch || Math.hypot(x - last.x, y - last.y) < k_echo_px)) return;
+  const since = Date.now() - last.at;
   if (since < k_echo_ms) await page.waitForTimeout(k_echo_ms - since);
 }
 
-// A finger at the middle of the element. The context needs {touch: true}.
-export async function tap(page, locator) {
-  const { x, y } = await middleOf(locator);
-  await clearOfEcho(page);
-  await page.touchscreen.tap(x, y);
-  lastTap.set(page, Date.now());
-  await waitForIdle(page);
+// Waits until the page rests. The app counts from when it heard a tap: under load that may be later than the tap.
+export async function rest(page) {
+  await waitForIdle(page, { quiet: k_quiet_ms });
+  const last = lastTap.get(page);
+  if (last) last.at = Math.max(last.at, Date.now() - k_quiet_ms);
 }
 
-export async function clickAt(page, locator) {
-  const { x, y } = await middleOf(locator);
-  await clearOfEcho(page);
+// A finger, or the mouse, at a point. A finger's context needs {touch: true}.
+export async function tapPoint(page, { x, y }) {
+  await clearOfEcho(page, { x, y }, true);
+  await page.touchscreen.tap(x, y);
+  lastTap.set(page, { x, y, at: Date.now() });
+}
+
+export async function clickPoint(page, { x, y }) {
+  await clearOfEcho(page, { x, y }, false);
   await page.mouse.move(x, y);
   await page.mouse.down();
   await page.mouse.up();
-  lastTap.set(page, Date.now());
-  await waitForIdle(page);
+  lastTap.set(page, { x, y, at: Date.now() });
+}
+
+// At the middle of the element.
+export async function tap(page, locator) {
+  await tapPoint(page, await middleOf(locator));
+  await rest(page);
+}
+
+export async function clickAt(page, locator) {
+  await clickPoint(page, await middleOf(locator));
+  await rest(page);
 }
 
 // A finger through a list of points, one every 16 ms; end: 'up', 'cancel' or 'stay'.

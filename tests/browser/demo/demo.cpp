@@ -1,5 +1,6 @@
-// A small app for tests of web/shell alone: one control of each role, a scroll area, a dialog, and ways to
-// break. Draws with bare draw lists, so that nothing of web/kit is needed. Never part of the product.
+// A small app for tests of web/shell alone: one control of each role, a scroll area, a dialog, and
+// ways to break. Draws with bare draw lists, so that nothing of web/kit is needed. Never part of
+// the product.
 
 #include <imgui.h>
 
@@ -24,7 +25,8 @@ using shell::Role;
 struct Demo {
   std::string screen = "demo";
   int count = 0, picked = -1, drawn = 0;
-  bool ticked = false, on = false, dialog = false, refuse = false, reversed = false, animate = false;
+  bool ticked = false, on = false, dialog = false, refuse = false, reversed = false,
+       animate = false;
   double number = 3;
   float scroll = 0;
   std::string pressed_id, focus_row, text = "none";
@@ -45,7 +47,8 @@ bool holds(const Rect& r, float x, float y) {
 
 bool hit(const MirrorNode& node) {
   const auto& p = demo.pointer;
-  const bool inside = holds(node.rect, p.x, p.y) && (node.clip.w == 0 || holds(node.clip, p.x, p.y));
+  const bool inside =
+      holds(node.rect, p.x, p.y) && (node.clip.w == 0 || holds(node.clip, p.x, p.y));
   const bool blocked = demo.dialog && node.parent != "dialog";
   if (p.pressed && inside && !blocked) demo.pressed_id = node.id;
   if (p.dragging && demo.pressed_id == node.id) demo.pressed_id.clear();
@@ -67,7 +70,8 @@ void draw_box(const MirrorNode& node, ImU32 colour) {
   ImDrawList* list = ImGui::GetBackgroundDrawList();
   const Rect& r = node.rect;
   if (node.clip.w > 0) {
-    list->PushClipRect({node.clip.x, node.clip.y}, {node.clip.x + node.clip.w, node.clip.y + node.clip.h});
+    list->PushClipRect({node.clip.x, node.clip.y},
+                       {node.clip.x + node.clip.w, node.clip.y + node.clip.h});
   }
   list->AddRectFilled({r.x, r.y}, {r.x + r.w, r.y + r.h}, colour);
   list->AddText({r.x + 8, r.y + 12}, IM_COL32(20, 30, 40, 255), node.name.c_str());
@@ -113,7 +117,8 @@ void draw_buttons() {
   }
   if (control(node_of("open", Role::button, "Open dialog", row(3)))) demo.dialog = true;
   if (control(node_of("say", Role::button, "Say it", row(4)))) shell::announce("Saved.");
-  if (control(node_of("turn", Role::button, "Turn the rows", row(5)))) demo.reversed = !demo.reversed;
+  if (control(node_of("turn", Role::button, "Turn the rows", row(5))))
+    demo.reversed = !demo.reversed;
   if (control(node_of("timer", Role::button, "In half a second", row(6)))) {
     demo.due_ms = shell::now_ms() + 500;
     shell::redraw_at(demo.due_ms);
@@ -146,7 +151,8 @@ void draw_answers() {
   spin.value = std::to_string(static_cast<int>(demo.number)) + " days";
   control(spin);
   double typed = 0;
-  if (told("days", MirrorAction::Kind::set_number, &typed)) demo.number = std::clamp(typed, 0.0, 60.0);
+  if (told("days", MirrorAction::Kind::set_number, &typed))
+    demo.number = std::clamp(typed, 0.0, 60.0);
 }
 
 void scroll_by_hand(float content) {
@@ -178,7 +184,8 @@ void draw_rows() {
     button.parent = item.id;
     button.clip = k_area;
     if (control(button)) demo.text = button.name;
-    if (told(id, MirrorAction::Kind::focus) && (rect.y < k_area.y || rect.y + rect.h > k_area.y + k_area.h)) {
+    if (told(id, MirrorAction::Kind::focus) &&
+        (rect.y < k_area.y || rect.y + rect.h > k_area.y + k_area.h)) {
       demo.scroll += rect.y - k_area.y;
       shell::redraw();
     }
@@ -197,12 +204,14 @@ void draw_dangers() {
     for (;;) hoard.emplace_back(1 << 20, 'x');
   }
   if (control(node_of("panel", Role::button, "Bad content", below(3)))) {
-    shell::show_error_panel("The questions could not be read.", "content/library.json: /schema: 1 is known");
+    shell::show_error_panel("The questions could not be read.",
+                            "content/library.json: /schema: 1 is known");
   }
   if (control(node_of("fetch", Role::button, "Fetch", below(4)))) {
     const std::string path = shell::launch_option("path");
     shell::fetch_text(path, [](const Result<std::string>& text) {
-      demo.text = text ? "got " + *text : text.error().code + "|" + text.error().where + "|" + text.error().detail;
+      demo.text = text ? "got " + *text
+                       : text.error().code + "|" + text.error().where + "|" + text.error().detail;
       shell::redraw();
     });
   }
@@ -226,9 +235,11 @@ void draw_dialog() {
 void draw_state() {
   char line[400];
   const auto wish = shell::preferences();
-  std::snprintf(line, sizeof line, "count %d on %d picked %d ticked %d days %g timer %d seed %s dark %d calm %d text %s",
-                demo.count, demo.on, demo.picked, demo.ticked, demo.number, demo.timer_fired,
-                shell::launch_option("seed").c_str(), wish.dark, wish.reduced_motion, demo.text.c_str());
+  std::snprintf(
+      line, sizeof line,
+      "count %d on %d picked %d ticked %d days %g timer %d seed %s dark %d calm %d text %s",
+      demo.count, demo.on, demo.picked, demo.ticked, demo.number, demo.timer_fired,
+      shell::launch_option("seed").c_str(), wish.dark, wish.reduced_motion, demo.text.c_str());
   words("state", Role::paragraph, line, {k_left, 740, 900, 30});
 }
 
@@ -251,9 +262,11 @@ void frame() {
   demo.pointer = shell::pointer();
   const auto size = shell::viewport();
   const bool dark = shell::preferences().dark;
-  ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, {size.width_px, size.height_px},
-                                                dark ? IM_COL32(23, 20, 24, 255) : IM_COL32(251, 247, 239, 255));
-  words("title", Role::heading, demo.screen == "demo" ? "Demo" : "Other", {k_left, 20, k_width, 40}, 1);
+  ImGui::GetBackgroundDrawList()->AddRectFilled(
+      {0, 0}, {size.width_px, size.height_px},
+      dark ? IM_COL32(23, 20, 24, 255) : IM_COL32(251, 247, 239, 255));
+  words("title", Role::heading, demo.screen == "demo" ? "Demo" : "Other", {k_left, 20, k_width, 40},
+        1);
   draw_buttons();
   draw_answers();
   draw_rows();
@@ -262,7 +275,10 @@ void frame() {
   draw_lines();
   draw_dialog();
   if (demo.pointer.released) demo.pressed_id.clear();
-  shell::publish({.screen = demo.screen, .title = "Demo", .language = "en", .ground = dark ? "dark" : "light",
+  shell::publish({.screen = demo.screen,
+                  .title = "Demo",
+                  .language = "en",
+                  .ground = dark ? "dark" : "light",
                   .nodes = drawn_nodes()});
 }
 

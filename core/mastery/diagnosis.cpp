@@ -174,7 +174,7 @@ Stop Diagnosis::stop_now(const Survey& survey) const {
 
 int Diagnosis::choose(const std::vector<Candidate>& list, std::span<const int> recent) const {
   double best = 0;
-  double best_fresh = 0;
+  double best_fresh = -1;  // none
   const auto is_recent = [&](const Candidate& candidate) {
     return std::find(recent.begin(), recent.end(), candidate.item) != recent.end();
   };

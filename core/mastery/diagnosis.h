@@ -86,6 +86,10 @@ class Diagnosis {
   [[nodiscard]] const Posterior& posterior() const { return posterior_; }
   [[nodiscard]] const std::vector<int>& asked() const { return asked_; }
   [[nodiscard]] double probability(int index) const { return sums_.marginal(index); }
+  // Nats told so far about a critical technique; 0 for others.
+  [[nodiscard]] double told(int technique) const {
+    return told_[static_cast<std::size_t>(technique)];
+  }
   // What next() weighs, for tests and for "why this question?".
   [[nodiscard]] Worth worth_of(int item) const;
 

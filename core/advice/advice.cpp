@@ -46,7 +46,8 @@ int held_against(const check::Run& run, const mastery::Verdict& verdict, int tec
   double most = 0;
   for (int b = 0; b < static_cast<int>(family.misconceptions.size()); ++b) {
     const auto& told = verdict.misconceptions[at(b)];
-    const bool against = family.misconceptions[at(b)].rules_out == family.techniques[at(technique)].id;
+    const bool against =
+        family.misconceptions[at(b)].rules_out == family.techniques[at(technique)].id;
     if (against && told.held == mastery::Held::held && told.probability > most) {
       best = b;
       most = told.probability;

@@ -37,9 +37,9 @@ struct Differing {
 };
 
 struct Advice {
-  std::vector<ToMend> to_mend;       // most needed first; screens show at most k_at_a_time
+  std::vector<ToMend> to_mend;  // most needed first; screens show at most k_at_a_time
   std::vector<GoingWell> going_well;
-  std::vector<int> cannot_tell;      // techniques: neither has it nor lacks it, nothing shown
+  std::vector<int> cannot_tell;  // techniques: neither has it nor lacks it, nothing shown
   std::vector<Differing> differing;
   bool ready = false;  // every critical technique probed and had, nothing to mend among them
 };

@@ -14,18 +14,19 @@ using catalog::Id;
 
 // What a person gave. Options and cards by id, so that a log outlives a reordered question bank.
 struct Answer {
-  bool unsure = false;       // "I'm not sure": the rest is then empty
-  std::vector<Id> picked;    // one, picture: one option; several: all ticked ones; order: cards in order
-  double amount = 0;         // timing (s) and numbers (in the question's unit)
+  bool unsure = false;  // "I'm not sure": the rest is then empty
+  std::vector<Id>
+      picked;         // one, picture: one option; several: all ticked ones; order: cards in order
+  double amount = 0;  // timing (s) and numbers (in the question's unit)
 
   friend bool operator==(const Answer&, const Answer&) = default;
 };
 
 enum class What : unsigned char {
-  begin,         // family picked: family, seed, content, recent
-  shown,         // a question of the check came up: question
-  answered,      // question, answer
-  retry_shown,   // practice after advice, counted apart: question
+  begin,        // family picked: family, seed, content, recent
+  shown,        // a question of the check came up: question
+  answered,     // question, answer
+  retry_shown,  // practice after advice, counted apart: question
   retry_answered,
 };
 

@@ -69,8 +69,8 @@ Pieces mark_pieces(const mastery::Model& model, mastery::Bits needs,
 Pieces several_pieces(const Family& family, const mastery::Model& model, const Question& question) {
   std::vector<mastery::Mark> marks;
   for (const Option& option : question.options) {
-    marks.push_back({needs_of(family, {option.technique}),
-                     misconception_bit(family, option.misconception)});
+    marks.push_back(
+        {needs_of(family, {option.technique}), misconception_bit(family, option.misconception)});
   }
   return mark_pieces(model, needs_of(family, question.techniques), marks);
 }
@@ -80,8 +80,8 @@ Pieces order_pieces(const Family& family, const mastery::Model& model, const Que
   if (!wanted) return tl::unexpected(wanted.error());
   std::vector<mastery::Mark> marks;
   for (const OrderMark& mark : *wanted) {
-    marks.push_back({needs_of(family, {mark.technique}),
-                     misconception_bit(family, mark.misconception)});
+    marks.push_back(
+        {needs_of(family, {mark.technique}), misconception_bit(family, mark.misconception)});
   }
   return mark_pieces(model, needs_of(family, question.techniques), marks);
 }

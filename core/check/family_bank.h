@@ -10,8 +10,8 @@
 
 namespace rehale::check {
 
-// What an order question tells apart: all its constraints that belong to one technique and betray the
-// same misconception (which may be none) stand or fall together.
+// What an order question tells apart: all its constraints that belong to one technique and betray
+// the same misconception (which may be none) stand or fall together.
 struct OrderMark {
   catalog::Id technique, misconception;
   std::vector<int> constraints;  // indexes into procedure::order_constraints

@@ -28,7 +28,8 @@ bool holds(const std::vector<Id>& list, const Id& id) {
   return std::ranges::find(list, id) != list.end();
 }
 
-// Wrong options carry the technique they show lacking, or the misconception and through it the technique.
+// Wrong options carry the technique they show lacking, or the misconception and through it the
+// technique.
 Mark mark_of(const Family& family, const Question& question, const Option& option, bool met) {
   Mark mark{option.id, met, option.technique, {}};
   if (!met) mark.misconception = option.misconception;
@@ -66,8 +67,7 @@ Result<Marking> mark_one(const Family& family, const Question& question, const A
   if (answer.picked.size() != 1) return shape(question, "expected exactly one option");
   const auto found = std::ranges::find(question.options, answer.picked.front(), &Option::id);
   if (found == question.options.end()) return shape(question, "there is no such option");
-  return mark_choice(family, question,
-                     static_cast<std::size_t>(found - question.options.begin()));
+  return mark_choice(family, question, static_cast<std::size_t>(found - question.options.begin()));
 }
 
 Result<Marking> mark_amount(const Family& family, const Question& question, const Answer& answer) {
@@ -78,13 +78,13 @@ Result<Marking> mark_amount(const Family& family, const Question& question, cons
   if (!answer.picked.empty() || !std::isfinite(answer.amount) || found == question.options.end()) {
     return shape(question, "expected an amount that one of the question's bands holds");
   }
-  return mark_choice(family, question,
-                     static_cast<std::size_t>(found - question.options.begin()));
+  return mark_choice(family, question, static_cast<std::size_t>(found - question.options.begin()));
 }
 
 Result<Marking> mark_several(const Family& family, const Question& question, const Answer& answer) {
   for (const Id& id : answer.picked) {
-    const bool known = std::ranges::find(question.options, id, &Option::id) != question.options.end();
+    const bool known =
+        std::ranges::find(question.options, id, &Option::id) != question.options.end();
     if (!known || std::ranges::count(answer.picked, id) > 1) {
       return shape(question, "expected options of this question, each at most once");
     }

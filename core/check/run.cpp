@@ -12,8 +12,8 @@ namespace rehale::check {
 
 namespace {
 
-// Two questions beyond the least, so that habits which are no checklist's critical step, but the most
-// often missed (breathing out, holding), are looked at too.
+// Two questions beyond the least, so that habits which are no checklist's critical step, but the
+// most often missed (breathing out, holding), are looked at too.
 const mastery::Plan k_plan{.fewest = 8, .near_recent = .6};
 
 bool is_begin_of(const Course& course, const Event& event) {
@@ -125,8 +125,8 @@ Result<void> Run::answer(const Event& event, bool retry) {
   if (!open_ || *open_ != question || open_is_retry_ != retry) {
     return fail("out-of-turn", event.question, "only the question on show can be answered");
   }
-  auto marking = mark_answer(course_->family, course_->family.questions[at(question)],
-                             event.answer);
+  auto marking =
+      mark_answer(course_->family, course_->family.questions[at(question)], event.answer);
   if (!marking) return tl::unexpected(marking.error());
   Given given{question, event.answer, *std::move(marking), event.at_ms - open_since_ms_};
   open_.reset();

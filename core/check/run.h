@@ -40,10 +40,11 @@ class Run {
   // leave the run as it was.
   [[nodiscard]] Result<void> apply(const Event& event);
 
-  // The next question of the check (index), or nothing: the check is over. Same seed, same questions.
+  // The next question of the check (index), or nothing: the check is over. Same seed, same
+  // questions.
   [[nodiscard]] std::optional<int> next_question() const { return next_; }
-  // A question that bears on a technique, for practice: a fresh one while there is one, then one of the
-  // check once more; nothing when all were practised.
+  // A question that bears on a technique, for practice: a fresh one while there is one, then one of
+  // the check once more; nothing when all were practised.
   [[nodiscard]] std::optional<int> practice_question(int technique) const;
 
   [[nodiscard]] std::optional<int> open_question() const { return open_; }  // shown, not answered
@@ -65,7 +66,7 @@ class Run {
   Result<void> show(const Event& event, bool retry);
   Result<void> answer(const Event& event, bool retry);
   void choose_next();
-  [[nodiscard]] bool seen(int question) const;       // in the check or in practice
+  [[nodiscard]] bool seen(int question) const;  // in the check or in practice
   [[nodiscard]] bool practised(int question) const;
 
   const Course* course_;

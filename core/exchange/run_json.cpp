@@ -208,7 +208,8 @@ Result<check::Log> read_log(std::string_view text) {
   }
   const Json json = Json::parse(text, nullptr, false);
   if (json.is_discarded()) {
-    return fail("log-not-json", "", "the text breaks off or is not JSON; copy the whole of it again");
+    return fail("log-not-json", "",
+                "the text breaks off or is not JSON; copy the whole of it again");
   }
   if (!json.is_object() || !json.contains("events") || !json["events"].is_array() ||
       json.value("kind", Json()) != "rehale-run") {

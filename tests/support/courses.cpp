@@ -66,7 +66,8 @@ bool lacks_any(const Question& question, const std::vector<std::string>& lacks) 
   return std::ranges::any_of(question.techniques, [&](const auto& id) { return among(lacks, id); });
 }
 
-// Of all orders that break rules of lacking techniques only, the one that breaks most; at most 6 cards.
+// Of all orders that break rules of lacking techniques only, the one that breaks most; at most 6
+// cards.
 check::Answer scripted_order(const check::Course& course, const Question& question,
                              const std::vector<std::string>& lacks) {
   std::vector<catalog::Id> cards = question.actions;

@@ -17,7 +17,8 @@ namespace rehale::support {
 [[nodiscard]] const check::Course* shipped_course(const std::string& family);
 
 // Answers a whole check as a person would who lacks exactly these techniques and holds these
-// misconceptions, and never slips: right when they have all it needs, else the option that betrays them.
+// misconceptions, and never slips: right when they have all it needs, else the option that betrays
+// them.
 [[nodiscard]] check::Answer scripted_answer(const check::Course& course, int question,
                                             const std::vector<std::string>& lacks,
                                             const std::vector<std::string>& holds);

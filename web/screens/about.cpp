@@ -16,7 +16,8 @@ std::vector<std::string> lines_of(const App& app, const std::string& part) {
 }
 
 void draw_part(App& app, const std::string& part) {
-  kit::heading(*app.ui, part + "-title", app.say("about/" + part + "/title"), kit::Heading::section);
+  kit::heading(*app.ui, part + "-title", app.say("about/" + part + "/title"),
+               kit::Heading::section);
   kit::bullets(*app.ui, part, lines_of(app, part));
 }
 
@@ -35,7 +36,8 @@ void draw_family_cautions(App& app) {
 
 void draw_about(App& app) {
   kit::Ui& ui = *app.ui;
-  const auto top = kit::begin_screen(ui, {.id = "about", .title = app.say("about/title"), .back = true});
+  const auto top =
+      kit::begin_screen(ui, {.id = "about", .title = app.say("about/title"), .back = true});
   kit::heading(ui, "title", app.say("about/title"));
   kit::begin_card(ui, {.id = "danger", .tone = kit::Tone::caution});
   kit::heading(ui, "danger-title", app.say("about/danger/title"), kit::Heading::section);

@@ -78,7 +78,8 @@ std::vector<std::string> why_lines(const App& app, int question, const check::Ma
   for (const check::Mark& mark : marking.marks) {
     if (mark.met != marking.right || !said.insert(mark.part).second) continue;
     const Option* option = option_of(asked, mark.part);
-    if (asked.kind == Kind::order && !marking.right) lines.push_back(app.tell("rules/" + mark.part));
+    if (asked.kind == Kind::order && !marking.right)
+      lines.push_back(app.tell("rules/" + mark.part));
     if (asked.kind == Kind::several && marking.right && !option->right) continue;
     if (option != nullptr) lines.push_back(option_words(app, asked, *option, "why"));
   }

@@ -156,16 +156,26 @@ std::string App::export_run() const {
 
 void App::frame() {
   switch (where) {
-    case Where::loading: return draw_loading(*this);
-    case Where::choose: return draw_choose(*this);
-    case Where::finder: return draw_finder(*this);
-    case Where::ready: return draw_ready(*this);
-    case Where::question: return draw_question(*this);
-    case Where::result: return draw_result(*this);
-    case Where::mend: return draw_mend(*this);
-    case Where::practice: return draw_practice(*this);
-    case Where::about: return draw_about(*this);
-    case Where::trouble: return draw_trouble(*this);
+    case Where::loading:
+      return draw_loading(*this);
+    case Where::choose:
+      return draw_choose(*this);
+    case Where::finder:
+      return draw_finder(*this);
+    case Where::ready:
+      return draw_ready(*this);
+    case Where::question:
+      return draw_question(*this);
+    case Where::result:
+      return draw_result(*this);
+    case Where::mend:
+      return draw_mend(*this);
+    case Where::practice:
+      return draw_practice(*this);
+    case Where::about:
+      return draw_about(*this);
+    case Where::trouble:
+      return draw_trouble(*this);
   }
 }
 

@@ -14,14 +14,23 @@
 namespace rehale::screens {
 
 enum class Where : unsigned char {
-  loading, choose, finder, ready, question, result, mend, practice, about, trouble,
+  loading,
+  choose,
+  finder,
+  ready,
+  question,
+  result,
+  mend,
+  practice,
+  about,
+  trouble,
 };
 
 // What the person has set on the question in front of them, before it is given.
 struct Draft {
   int question = -1;
-  int chosen = -1;              // one, picture: place on screen
-  std::vector<bool> ticked;     // several: by place on screen
+  int chosen = -1;           // one, picture: place on screen
+  std::vector<bool> ticked;  // several: by place on screen
   std::vector<catalog::Id> order;
   double number = 0;
   kit::Timing timing;
@@ -44,13 +53,13 @@ struct App {
   std::optional<check::Marking> revealed;  // practice: what the answer showed
   std::vector<int> finder_path;            // steps of "I don't know which I have"
   std::optional<catalog::FinderStep::Answer> found;
-  int mending = 0;                         // place in advice().to_mend
+  int mending = 0;  // place in advice().to_mend
   bool asks_to_leave = false;
   Trouble trouble;
   kit::ScenePlay play;  // of the big picture
 
-  void start();   // once, before the first frame
-  void frame();   // draws the one screen
+  void start();  // once, before the first frame
+  void frame();  // draws the one screen
 
   // Steps.
   void pick_family(const catalog::Id& family);

@@ -28,7 +28,8 @@ std::string hex(std::uint64_t value) {
 }
 
 // Names the questions and rules a run was made with; texts may change without making it another.
-std::string content_id(const catalog::ContentFile& procedure, const catalog::ContentFile& questions) {
+std::string content_id(const catalog::ContentFile& procedure,
+                       const catalog::ContentFile& questions) {
   return hex(fnv1a(questions.bytes, fnv1a(procedure.bytes)));
 }
 
@@ -97,19 +98,21 @@ void ContentStore::load_family(const catalog::Id& family, Done done) {
 Troubles ContentStore::accept_family(const catalog::Id& family, const Files& files) {
   const std::string at = folder(family);
   const catalog::ContentFile words = files.file(at + "text." + language_ + ".json");
-  catalog::FamilyFiles given{files.file(at + "procedure.json"), files.file(at + "questions.json"),
-                             {{language_, words}}, std::nullopt};
+  catalog::FamilyFiles given{files.file(at + "procedure.json"),
+                             files.file(at + "questions.json"),
+                             {{language_, words}},
+                             std::nullopt};
   auto loaded = catalog::load_family(library_, family, given);
   auto texts = catalog::load_texts(words);
   Troubles troubles = std::move(loaded.findings);
   append(troubles, std::move(texts.findings));
   if (loaded.value) {
-    append(troubles, procedure::check_family_runs(*loaded.value, given.procedure.path,
-                                                  given.questions.path));
+    append(troubles,
+           procedure::check_family_runs(*loaded.value, given.procedure.path, given.questions.path));
   }
   if (!troubles.empty()) return troubles;
-  auto course = check::make_course(*std::move(loaded.value),
-                                   content_id(given.procedure, given.questions));
+  auto course =
+      check::make_course(*std::move(loaded.value), content_id(given.procedure, given.questions));
   if (!course) return trouble(course.error(), given.questions.path);
   families_[family] = {std::make_shared<const check::Course>(*std::move(course)),
                        *std::move(texts.value)};

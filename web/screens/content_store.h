@@ -1,5 +1,5 @@
-// The content this tab has read so far: library and interface texts at the start, a family when it is
-// picked. Fetches through the shell, checks through the core. Must not know drawing.
+// The content this tab has read so far: library and interface texts at the start, a family when it
+// is picked. Fetches through the shell, checks through the core. Must not know drawing.
 #pragma once
 
 #include <functional>

@@ -22,7 +22,8 @@ void draw_found(App& app) {
     kit::paragraph(ui, "ask", app.say("finder-end/ask-someone"));
     return;
   }
-  kit::picture(ui, {.id = "picture", .alternative = app.say("families/" + family + "/tell"),
+  kit::picture(ui, {.id = "picture",
+                    .alternative = app.say("families/" + family + "/tell"),
                     .draw = moving_picture(app, family, {"open"})});
   kit::heading(ui, "title", app.say("families/" + family + "/name"));
   kit::paragraph(ui, "tell", app.say("families/" + family + "/tell"));
@@ -60,8 +61,10 @@ void draw_finder(App& app) {
       app.content.library().finder[static_cast<std::size_t>(app.finder_path.back())];
   const bool done = app.found.has_value();
   const bool known = done && !app.found->family.empty();
-  const auto top = kit::begin_screen(ui, {.id = "which-device", .visit = done ? "found" : step.id,
-                                          .title = app.say("finder-end/title"), .back = true});
+  const auto top = kit::begin_screen(ui, {.id = "which-device",
+                                          .visit = done ? "found" : step.id,
+                                          .title = app.say("finder-end/title"),
+                                          .back = true});
   if (done) {
     draw_found(app);
   } else {

@@ -8,8 +8,8 @@
 
 namespace rehale::screens {
 
-// Paths in assets/text/<language>.json that a screen asks for by name. tests/node/interface_texts.mjs
-// holds them against the sources.
+// Paths in assets/text/<language>.json that a screen asks for by name.
+// tests/node/interface_texts.mjs holds them against the sources.
 [[nodiscard]] const std::vector<std::string>& interface_keys();
 
 // A finding "missing-text" for each that is not there.

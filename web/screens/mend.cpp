@@ -28,7 +28,8 @@ void draw_because(App& app, const advice::ToMend& item) {
   for (const advice::Because& because : item.because) {
     const check::Given* given = given_to(app, because.question);
     if (given == nullptr) continue;
-    for (std::string& line : answer_lines(app, *given, because.parts)) lines.push_back(std::move(line));
+    for (std::string& line : answer_lines(app, *given, because.parts))
+      lines.push_back(std::move(line));
   }
   if (lines.size() > 3) lines.resize(3);
   if (!lines.empty()) kit::bullets(ui, "told-list", lines);
@@ -66,14 +67,17 @@ void draw_mend(App& app) {
   const advice::ToMend& item = app.session.advice().to_mend[static_cast<std::size_t>(app.mending)];
   const int here = app.mending + 1;
   const int of = shown_items(app);
-  const std::string words = kit::fill(app.say("mend/progress"), {{"here", std::to_string(here)},
-                                                                 {"of", std::to_string(of)}});
-  const auto top = kit::begin_screen(ui, {.id = "mend", .visit = std::to_string(here),
-                                          .title = app.say("mend/title"), .back = true,
+  const std::string words = kit::fill(app.say("mend/progress"),
+                                      {{"here", std::to_string(here)}, {"of", std::to_string(of)}});
+  const auto top = kit::begin_screen(ui, {.id = "mend",
+                                          .visit = std::to_string(here),
+                                          .title = app.say("mend/title"),
+                                          .back = true,
                                           .progress = {here, of, words}});
   const auto pose = mend_pose(app, app.mending);
   if (!pose.empty()) {
-    kit::picture(ui, {.id = "picture", .alternative = pose_words(app, pose),
+    kit::picture(ui, {.id = "picture",
+                      .alternative = pose_words(app, pose),
                       .draw = moving_picture(app, app.session.family_id(), pose)});
   }
   kit::heading(ui, "title", mend_words(app, app.mending, "name"));

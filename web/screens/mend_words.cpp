@@ -19,7 +19,8 @@ const catalog::Technique& technique(const App& app, int place) {
 const std::string& mend_words(const App& app, int place, const char* what) {
   const advice::ToMend& mend = item(app, place);
   if (mend.misconception >= 0) {
-    const auto& rule = app.session.family().misconceptions[static_cast<std::size_t>(mend.misconception)];
+    const auto& rule =
+        app.session.family().misconceptions[static_cast<std::size_t>(mend.misconception)];
     return app.tell("misconceptions/" + rule.id + "/" + what);
   }
   return app.tell("techniques/" + technique(app, place).id + "/" + what);

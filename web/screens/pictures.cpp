@@ -15,7 +15,8 @@ kit::DrawPicture scene_picture(const App& app, const catalog::Id& family,
   };
 }
 
-kit::DrawPicture moving_picture(App& app, const catalog::Id& family, std::vector<catalog::Id> pose) {
+kit::DrawPicture moving_picture(App& app, const catalog::Id& family,
+                                std::vector<catalog::Id> pose) {
   auto scene = app.content.scene(family);
   if (!scene) return [](kit::Ui&, kit::Rect) {};
   return [&app, scene, pose = std::move(pose)](kit::Ui& ui, kit::Rect rect) {

@@ -1,4 +1,5 @@
-// "Try it now": a fresh question about the thing to mend, explained at once. Counted apart from the check.
+// "Try it now": a fresh question about the thing to mend, explained at once. Counted apart from the
+// check.
 #include "web/screens/answer_words.h"
 #include "web/screens/question_body.h"
 #include "web/screens/screens.h"
@@ -20,7 +21,8 @@ void draw_told(App& app, const check::Marking& marking) {
   if (!marking.right && !marking.mended.empty()) {
     kit::paragraph(ui, "one-way", app.say("practice/one-way"));
     std::vector<std::string> steps;
-    for (const auto& action : marking.mended) steps.push_back(app.tell("actions/" + action + "/label"));
+    for (const auto& action : marking.mended)
+      steps.push_back(app.tell("actions/" + action + "/label"));
     kit::bullets(ui, "mended", steps);
   }
   kit::end_card(ui);
@@ -39,10 +41,11 @@ void draw_revealed_actions(App& app, kit::TopPress top) {
 }
 
 void draw_open_actions(App& app, kit::TopPress top) {
-  const kit::Actions actions{
-      .main = {.id = "check", .label = app.say("practice/check"), .enabled = has_answer(app),
-               .why_not = app.say(answer_hint(app))},
-      .quiet = {.id = "unsure", .label = app.say("question/unsure")}};
+  const kit::Actions actions{.main = {.id = "check",
+                                      .label = app.say("practice/check"),
+                                      .enabled = has_answer(app),
+                                      .why_not = app.say(answer_hint(app))},
+                             .quiet = {.id = "unsure", .label = app.say("question/unsure")}};
   const auto pressed = kit::end_screen(*app.ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
   if (top == kit::TopPress::back) app.where = Where::mend;
@@ -50,15 +53,17 @@ void draw_open_actions(App& app, kit::TopPress top) {
   app.give_practice(pressed == kit::ActionPress::main ? drafted_answer(app)
                                                       : check::Answer{.unsure = true});
   app.ui->scroll_to("told");
-  if (app.revealed) app.ui->say(app.say(app.revealed->right ? "practice/say-well" : "practice/say-mend"));
+  if (app.revealed)
+    app.ui->say(app.say(app.revealed->right ? "practice/say-well" : "practice/say-mend"));
 }
 
 }  // namespace
 
 void draw_practice(App& app) {
   const catalog::Question& asked = app.question(app.draft.question);
-  const auto top = kit::begin_screen(*app.ui, {.id = "practice", .visit = asked.id,
-                                               .title = app.say("practice/title"), .back = true});
+  const auto top = kit::begin_screen(
+      *app.ui,
+      {.id = "practice", .visit = asked.id, .title = app.say("practice/title"), .back = true});
   const check::Marking* revealed = app.revealed ? &*app.revealed : nullptr;
   draw_question_body(app, revealed);
   if (revealed == nullptr) return draw_open_actions(app, top);

@@ -1,4 +1,5 @@
-// The check: one question a screen, no verdict until the end, so that answers stay the person's own.
+// The check: one question a screen, no verdict until the end, so that answers stay the person's
+// own.
 #include "web/screens/question_body.h"
 #include "web/screens/screens.h"
 
@@ -30,14 +31,17 @@ void draw_leave_dialog(App& app) {
 void draw_question(App& app) {
   kit::Ui& ui = *app.ui;
   const catalog::Question& asked = app.question(app.draft.question);
-  const auto top = kit::begin_screen(ui, {.id = "question", .visit = asked.id,
-                                          .title = app.say("question/title"), .back = true,
+  const auto top = kit::begin_screen(ui, {.id = "question",
+                                          .visit = asked.id,
+                                          .title = app.say("question/title"),
+                                          .back = true,
                                           .progress = stones(app)});
   draw_question_body(app, nullptr);
-  const kit::Actions actions{
-      .main = {.id = "next", .label = app.say("question/next"), .enabled = has_answer(app),
-               .why_not = app.say(answer_hint(app))},
-      .quiet = {.id = "unsure", .label = app.say("question/unsure")}};
+  const kit::Actions actions{.main = {.id = "next",
+                                      .label = app.say("question/next"),
+                                      .enabled = has_answer(app),
+                                      .why_not = app.say(answer_hint(app))},
+                             .quiet = {.id = "unsure", .label = app.say("question/unsure")}};
   const auto pressed = kit::end_screen(ui, actions);
   if (app.asks_to_leave) return draw_leave_dialog(app);
   if (top == kit::TopPress::help) return app.to_about();

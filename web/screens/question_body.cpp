@@ -29,7 +29,8 @@ void draw_one(App& app, const Question& asked, const std::vector<int>& shown, bo
     const bool picked = app.draft.chosen == static_cast<int>(n);
     rows.options.push_back({option.id, option_words(app, asked, option, "label"),
                             mark_of(option, picked, revealed), "", ""});
-    if (revealed && option.right && !picked) rows.options.back().mark_words = app.say("practice/this-way");
+    if (revealed && option.right && !picked)
+      rows.options.back().mark_words = app.say("practice/this-way");
   }
   app.draft.chosen = kit::one_of(*app.ui, rows, app.draft.chosen);
 }
@@ -53,7 +54,8 @@ void draw_pictures(App& app, const Question& asked, const std::vector<int>& show
     cards.options.push_back({option.id, option_words(app, asked, option, "label"),
                              scene_picture(app, app.session.family_id(), option.pose),
                              mark_of(option, picked, revealed), ""});
-    if (revealed && option.right && !picked) cards.options.back().mark_words = app.say("practice/this-way");
+    if (revealed && option.right && !picked)
+      cards.options.back().mark_words = app.say("practice/this-way");
   }
   app.draft.chosen = kit::one_picture_of(*app.ui, cards, app.draft.chosen);
 }
@@ -69,12 +71,15 @@ void draw_order(App& app, const Question& asked, bool revealed) {
 void draw_amount(App& app, const Question& asked, bool revealed) {
   if (asked.kind == Kind::timing) {
     const double longest_ms = 1000 * asked.range.max;
-    app.draft.timing = kit::timing_pad(*app.ui, {"answers", ask_words(app, asked), 10'000, longest_ms, revealed},
-                                       app.draft.timing);
+    app.draft.timing =
+        kit::timing_pad(*app.ui, {"answers", ask_words(app, asked), 10'000, longest_ms, revealed},
+                        app.draft.timing);
     return;
   }
-  const kit::Stepper stepper{"answers", ask_words(app, asked), unit_words(app, asked.range.unit, app.draft.number),
-                             asked.range.min, asked.range.max, asked.range.step, revealed};
+  const kit::Stepper stepper{
+      "answers",       ask_words(app, asked), unit_words(app, asked.range.unit, app.draft.number),
+      asked.range.min, asked.range.max,       asked.range.step,
+      revealed};
   app.draft.number = kit::stepper(*app.ui, stepper, app.draft.number);
 }
 
@@ -84,18 +89,24 @@ void draw_question_body(App& app, const check::Marking* revealed) {
   const Question& asked = app.question(app.draft.question);
   const bool done = revealed != nullptr;
   if (!asked.pose.empty()) {
-    kit::picture(*app.ui, {.id = "picture", .alternative = pose_words(app, asked.pose),
+    kit::picture(*app.ui, {.id = "picture",
+                           .alternative = pose_words(app, asked.pose),
                            .draw = moving_picture(app, app.session.family_id(), asked.pose)});
   }
   kit::heading(*app.ui, "ask", ask_words(app, asked), kit::Heading::question);
   const std::vector<int> shown = app.session.run().shown_order(app.draft.question);
   switch (asked.kind) {
-    case Kind::one: return draw_one(app, asked, shown, done);
-    case Kind::several: return draw_several(app, asked, shown, done);
-    case Kind::picture: return draw_pictures(app, asked, shown, done);
-    case Kind::order: return draw_order(app, asked, done);
+    case Kind::one:
+      return draw_one(app, asked, shown, done);
+    case Kind::several:
+      return draw_several(app, asked, shown, done);
+    case Kind::picture:
+      return draw_pictures(app, asked, shown, done);
+    case Kind::order:
+      return draw_order(app, asked, done);
     case Kind::timing:
-    case Kind::numbers: return draw_amount(app, asked, done);
+    case Kind::numbers:
+      return draw_amount(app, asked, done);
   }
 }
 
@@ -103,11 +114,15 @@ bool has_answer(const App& app) {
   const Question& asked = app.question(app.draft.question);
   switch (asked.kind) {
     case Kind::one:
-    case Kind::picture: return app.draft.chosen >= 0;
-    case Kind::several: return std::ranges::find(app.draft.ticked, true) != app.draft.ticked.end();
-    case Kind::timing: return app.draft.timing.phase == kit::Timing::Phase::done;
+    case Kind::picture:
+      return app.draft.chosen >= 0;
+    case Kind::several:
+      return std::ranges::find(app.draft.ticked, true) != app.draft.ticked.end();
+    case Kind::timing:
+      return app.draft.timing.phase == kit::Timing::Phase::done;
     case Kind::order:
-    case Kind::numbers: return true;
+    case Kind::numbers:
+      return true;
   }
   return false;
 }

@@ -5,8 +5,8 @@
 
 namespace rehale::screens {
 
-// Draws picture, question and its answers; what the person sets goes to app.draft. revealed: the answer
-// was given, rows are locked and carry their marks.
+// Draws picture, question and its answers; what the person sets goes to app.draft. revealed: the
+// answer was given, rows are locked and carry their marks.
 void draw_question_body(App& app, const check::Marking* revealed);
 
 // Something was set that can be given.

@@ -14,12 +14,15 @@ void draw_loading(App& app) {
 
 void draw_ready(App& app) {
   kit::Ui& ui = *app.ui;
-  const auto top = kit::begin_screen(ui, {.id = "ready", .title = app.say("ready/title"), .back = true});
-  kit::picture(ui, {.id = "picture", .alternative = app.tell("tell"),
+  const auto top =
+      kit::begin_screen(ui, {.id = "ready", .title = app.say("ready/title"), .back = true});
+  kit::picture(ui, {.id = "picture",
+                    .alternative = app.tell("tell"),
                     .draw = moving_picture(app, app.picked(), {"open"})});
   kit::heading(ui, "title", app.tell("name"));
   kit::paragraph(ui, "lead", app.say("ready/lead"));
-  kit::bullets(ui, "how", {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});
+  kit::bullets(ui, "how",
+               {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});
   const auto pressed = kit::end_screen(ui, {.main = {.id = "go", .label = app.say("ready/start")}});
   if (top == kit::TopPress::help) app.to_about();
   if (top == kit::TopPress::back) app.to_choose();

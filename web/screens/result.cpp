@@ -23,8 +23,10 @@ void draw_to_mend(App& app) {
     kit::heading(ui, id + "-name", mend_words(app, n, "name"), kit::Heading::section);
     kit::paragraph(ui, id + "-why", mend_words(app, n, "reason"));
     const std::string name = app.say("result/show-me") + ": " + mend_words(app, n, "name");
-    if (kit::quiet_button(ui, {.id = id + "-show", .label = app.say("result/show-me"),
-                               .icon = kit::Icon::chevron_right, .name = name})) {
+    if (kit::quiet_button(ui, {.id = id + "-show",
+                               .label = app.say("result/show-me"),
+                               .icon = kit::Icon::chevron_right,
+                               .name = name})) {
       app.mending = n;
       app.where = Where::mend;
     }
@@ -52,13 +54,15 @@ void draw_open_ends(App& app) {
   if (!advice.differing.empty()) {
     kit::heading(*app.ui, "differ-title", app.say("result/differing"), kit::Heading::section);
     std::vector<std::string> lines;
-    for (const auto& item : advice.differing) lines.push_back(technique_words(app, item.technique, "name"));
+    for (const auto& item : advice.differing)
+      lines.push_back(technique_words(app, item.technique, "name"));
     kit::bullets(*app.ui, "differ-list", lines);
   }
   if (!advice.cannot_tell.empty()) {
     kit::heading(*app.ui, "open-title", app.say("result/cannot-tell"), kit::Heading::section);
     std::vector<std::string> lines;
-    for (const int technique : advice.cannot_tell) lines.push_back(technique_words(app, technique, "name"));
+    for (const int technique : advice.cannot_tell)
+      lines.push_back(technique_words(app, technique, "name"));
     kit::bullets(*app.ui, "open-list", lines);
   }
 }
@@ -69,9 +73,11 @@ void draw_result(App& app) {
   kit::Ui& ui = *app.ui;
   const advice::Advice& advice = app.session.advice();
   const bool mending = !advice.to_mend.empty();
-  const auto top = kit::begin_screen(ui, {.id = "result", .title = app.say("result/title"), .back = false});
+  const auto top =
+      kit::begin_screen(ui, {.id = "result", .title = app.say("result/title"), .back = false});
   kit::heading(ui, "title", app.say("result/heading"));
-  const char* lead = mending ? "result/lead-mend" : (advice.ready ? "result/lead-ready" : "result/lead-open");
+  const char* lead =
+      mending ? "result/lead-mend" : (advice.ready ? "result/lead-ready" : "result/lead-open");
   kit::paragraph(ui, "lead", app.say(lead));
   draw_to_mend(app);
   draw_going_well(app);
@@ -79,7 +85,8 @@ void draw_result(App& app) {
   kit::caption(ui, "limits", app.say("result/limits"));
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
                        .quiet = {.id = "again", .label = app.say("result/start-over")}};
-  if (!mending) actions = {.main = {.id = "again", .label = app.say("result/start-over")}, .quiet = {}};
+  if (!mending)
+    actions = {.main = {.id = "again", .label = app.say("result/start-over")}, .quiet = {}};
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
   if (pressed == kit::ActionPress::none) return;

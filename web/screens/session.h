@@ -1,5 +1,5 @@
-// One person's run in this tab: makes the events with their times, keeps the log, asks the core what it
-// means. Must not know drawing or texts; the clock and the seed come in as arguments.
+// One person's run in this tab: makes the events with their times, keeps the log, asks the core
+// what it means. Must not know drawing or texts; the clock and the seed come in as arguments.
 #pragma once
 
 #include <memory>

@@ -27,7 +27,8 @@ std::string line_of(const catalog::Finding& finding) {
 void draw_trouble(App& app) {
   static const std::string k_title = "This page is not complete";
   static const std::string k_lead =
-      "A part of it could not be read. Your answers are safe with you. Please tell the people who run it.";
+      "A part of it could not be read. Your answers are safe with you. Please tell the people who "
+      "run it.";
   static const std::string k_reload = "Try again";
   static const std::string k_go_on = "Go on";
   kit::Ui& ui = *app.ui;
@@ -40,9 +41,10 @@ void draw_trouble(App& app) {
   }
   if (!lines.empty()) kit::bullets(ui, "findings", lines);
   const bool go_on = app.trouble.can_go_on;
-  const std::string& label = go_on ? words(app, "trouble/go-on", k_go_on)
-                                   : words(app, "trouble/reload", k_reload);
-  const auto pressed = kit::end_screen(ui, {.main = {.id = "way-out", .label = label}, .quiet = {}});
+  const std::string& label =
+      go_on ? words(app, "trouble/go-on", k_go_on) : words(app, "trouble/reload", k_reload);
+  const auto pressed =
+      kit::end_screen(ui, {.main = {.id = "way-out", .label = label}, .quiet = {}});
   if (pressed != kit::ActionPress::main) return;
   if (go_on) {
     app.to_choose();

@@ -1,4 +1,5 @@
-// A person with one known habit gets exactly that advice; what is right is named, practice counts apart.
+// A person with one known habit gets exactly that advice; what is right is named, practice counts
+// apart.
 #include "core/advice/advice.h"
 
 #include <gtest/gtest.h>
@@ -18,8 +19,8 @@ class AdviceForEveryFamily : public testing::TestWithParam<std::string> {
  protected:
   const check::Course& course() { return *shipped_course(GetParam()); }
 };
-INSTANTIATE_TEST_SUITE_P(Shipped, AdviceForEveryFamily, testing::ValuesIn(support::shipped_families()),
-                         [](const auto& family) {
+INSTANTIATE_TEST_SUITE_P(Shipped, AdviceForEveryFamily,
+                         testing::ValuesIn(support::shipped_families()), [](const auto& family) {
                            std::string name = family.param;
                            std::ranges::replace(name, '-', '_');
                            return name;
@@ -114,8 +115,8 @@ TEST_P(AdviceForEveryFamily, practice_is_fresh_first_then_repeats_the_check_and_
   bool fresh = true;
   while (const auto question = run.practice_question(technique)) {
     EXPECT_EQ(std::ranges::count(practised, *question), 0);
-    const bool asked = std::ranges::find(run.given(), *question, &check::Given::question) !=
-                       run.given().end();
+    const bool asked =
+        std::ranges::find(run.given(), *question, &check::Given::question) != run.given().end();
     EXPECT_TRUE(fresh || asked) << "a fresh question after a repeated one";
     fresh = !asked;
     practised.push_back(*question);
@@ -139,13 +140,13 @@ TEST(Advice, answers_that_do_not_fit_together_are_named) {
   check::Run run = *check::Run::begin(course, begin);
   const auto ask = [&](const std::string& id, const std::vector<std::string>& lacks) {
     check::Event answered{.what = check::What::answered, .question = id};
-    answered.answer = support::scripted_answer(
-        course, check::question_index(course.family, id), lacks, {"sucks-hard"});
+    answered.answer = support::scripted_answer(course, check::question_index(course.family, id),
+                                               lacks, {"sucks-hard"});
     ASSERT_TRUE(run.apply({.what = check::What::shown, .question = id}));
     ASSERT_TRUE(run.apply(answered));
   };
-  ask("breath-speed", {});            // slow, as wanted…
-  ask("powder-too", {"slow-deep"});   // …and hard, as with a powder inhaler
+  ask("breath-speed", {});           // slow, as wanted…
+  ask("powder-too", {"slow-deep"});  // …and hard, as with a powder inhaler
   while (const auto next = run.next_question()) {
     ask(course.family.questions[static_cast<std::size_t>(*next)].id, {});
   }

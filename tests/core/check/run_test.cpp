@@ -46,7 +46,8 @@ std::vector<std::string> asked(const check::Run& run) {
 TEST_P(RunsOfEveryFamily, a_replayed_log_gives_the_same_state_to_the_bit) {
   const Course& it = course();
   for (std::uint64_t seed = 1; seed <= 5; ++seed) {
-    const check::Run run = scripted_run(it, {.lacks = {it.family.techniques[static_cast<std::size_t>(seed)].id}, .seed = seed});
+    const check::Run run = scripted_run(
+        it, {.lacks = {it.family.techniques[static_cast<std::size_t>(seed)].id}, .seed = seed});
     const auto log = exchange::read_log(exchange::write_log(run.log()));
     ASSERT_TRUE(log);
     const auto again = check::Run::replay(it, *log);
@@ -145,7 +146,8 @@ TEST_P(RunsOfEveryFamily, every_prefix_of_a_log_is_a_run_that_can_go_on) {
   const Course& it = course();
   const Log log = scripted_run(it, {.seed = 9}).log();
   for (std::size_t n = 1; n <= log.size(); ++n) {
-    const auto run = check::Run::replay(it, Log(log.begin(), log.begin() + static_cast<std::ptrdiff_t>(n)));
+    const auto run =
+        check::Run::replay(it, Log(log.begin(), log.begin() + static_cast<std::ptrdiff_t>(n)));
     ASSERT_TRUE(run);
     EXPECT_TRUE(run->open_question() || run->next_question() || n == log.size());
   }

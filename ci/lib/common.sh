@@ -36,9 +36,7 @@ note_progress() { # log
 }
 
 as_root() {
-  if [ "$(id -u)" = 0 ]; then "$@"
-  elif command -v sudo >/dev/null; then sudo env DEBIAN_FRONTEND=noninteractive "$@"
-  else die "packages are missing and installing them needs root: run as root, or install sudo ($*)"; fi
+  if [ "$(id -u)" = 0 ]; then "$@"; else sudo env DEBIAN_FRONTEND=noninteractive "$@"; fi
 }
 
 is_installed() {
@@ -52,11 +50,13 @@ need_packages() {
   [ ${#missing[@]} = 0 ] && return
   say "Installing ${missing[*]}"
   command -v apt-get >/dev/null || die "there is no apt-get here: install by hand ${missing[*]}"
+  [ "$(id -u)" = 0 ] || command -v sudo >/dev/null ||
+    die "installing Debian packages needs root: run as root, or install sudo, or have installed ${missing[*]}"
   as_root apt-get -o DPkg::Lock::Timeout=300 -qq update >"$build/apt.log" 2>&1 ||
     { tail -n 3 "$build/apt.log" >&2; die "Debian's package lists could not be fetched: is there a network?"; }
   quietly "$build/apt.log" as_root apt-get -o DPkg::Lock::Timeout=300 -o Acquire::Retries=3 install -y -q \
     --no-install-recommends "${missing[@]}" ||
-    { tail -n 5 "$build/apt.log" >&2; die "Debian packages could not be installed: see $build/apt.log"; }
+    { tail -n 5 "$build/apt.log" >&2; die "Debian packages could not be installed: is there a network? See $build/apt.log"; }
 }
 
 # The mirror this machine is set to use, whatever it is; works before the first apt-get update, too.

@@ -57,3 +57,17 @@ for (const [name, sentences] of texts) {
     }
   });
 }
+
+for (const [name, sentences] of texts) {
+  test(`assets/text/${name} has words for every unit that a question counts in`, () => {
+    for (const family of readdirSync(path.join(root, 'assets/families'))) {
+      const { questions } = JSON.parse(readFileSync(path.join(root, `assets/families/${family}/questions.json`), 'utf8'));
+      for (const { id, range } of questions.filter((question) => question.range)) {
+        for (const count of ['one', 'many']) {
+          const key = `units/${range.unit}/${count}`;
+          assert.ok(listed.has(key) && sentences.get(key)?.trim(), `${key} is missing: ${family}, ${id}`);
+        }
+      }
+    }
+  });
+}

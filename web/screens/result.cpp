@@ -13,13 +13,21 @@ const std::string& technique_words(const App& app, int technique, const char* wh
   return app.tell("techniques/" + id + "/" + what);
 }
 
+// One card says what it is; several also say which.
+std::string card_label(const App& app, int here, int of) {
+  if (of == 1) return {};
+  return kit::fill(app.say("mend/progress"),
+                   {{"here", std::to_string(here)}, {"of", std::to_string(of)}});
+}
+
 void draw_to_mend(App& app) {
   kit::Ui& ui = *app.ui;
   const auto& items = app.session.advice().to_mend;
   const int shown = std::min(static_cast<int>(items.size()), advice::k_at_a_time);
   for (int n = 0; n < shown; ++n) {
     const std::string id = "mend-" + std::to_string(n + 1);
-    kit::begin_card(ui, {.id = id, .tone = kit::Tone::to_mend});
+    kit::begin_card(ui,
+                    {.id = id, .tone = kit::Tone::to_mend, .label = card_label(app, n + 1, shown)});
     kit::heading(ui, id + "-name", mend_words(app, n, "name"), kit::Heading::section);
     kit::paragraph(ui, id + "-why", mend_words(app, n, "reason"));
     const std::string name = app.say("result/show-me") + ": " + mend_words(app, n, "name");

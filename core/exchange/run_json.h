@@ -10,7 +10,7 @@
 
 namespace rehale::exchange {
 
-inline constexpr std::size_t k_max_log_bytes = 256 * 1024;
+inline constexpr std::size_t k_max_log_bytes = std::size_t{256} * 1024;
 inline constexpr std::size_t k_max_log_events = 512;
 
 // {"schema":1,"kind":"rehale-run","events":[{"what":"begin","at_ms":0,…},…]}

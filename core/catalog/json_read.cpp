@@ -72,8 +72,8 @@ class Builder {
                    const nlohmann::json::exception& error) {
     const auto at = place_of(file_.bytes, position);
     report_.add(file_.path, "", "broken-json",
-                "line " + std::to_string(at.line) + ", column " + std::to_string(at.column) + ": " +
-                    plain_reason(error.what()));
+                {"line ", std::to_string(at.line), ", column ", std::to_string(at.column), ": ",
+                 plain_reason(error.what())});
     return false;
   }
 
@@ -84,7 +84,7 @@ class Builder {
   Json* put(Json::Type type) {
     if (++values_ > k_max_json_values) {
       report_.add(file_.path, pointer(true), "too-many-values",
-                  "at most " + std::to_string(k_max_json_values) + " values in a file");
+                  {"at most ", std::to_string(k_max_json_values), " values in a file"});
       return nullptr;
     }
     Json* value = open_.empty() ? &root : &open_.back()->items.emplace_back();
@@ -96,7 +96,7 @@ class Builder {
     if (open_.size() >= static_cast<std::size_t>(k_max_json_depth)) {
       report_.add(
           file_.path, pointer(true), "too-deep",
-          "at most " + std::to_string(k_max_json_depth) + " lists and objects in each other");
+          {"at most ", std::to_string(k_max_json_depth), " lists and objects in each other"});
       return false;
     }
     Json* value = put(type);
@@ -119,12 +119,12 @@ class Builder {
   }
 
   void find_duplicates() {
-    std::vector<std::string_view> names(open_.back()->keys.begin(), open_.back()->keys.end());
+    auto names = open_.back()->keys;
     std::sort(names.begin(), names.end());
     for (std::size_t i = 1; i < names.size(); ++i) {
       if (names[i] != names[i - 1] || (i > 1 && names[i] == names[i - 2])) continue;
       report_.add(file_.path, pointer(false) + '/' + pointer_token(names[i]), "duplicate-key",
-                  "this name stands more than once in one object; keep one");
+                  {"this name stands more than once in one object; keep one"});
     }
   }
 
@@ -142,7 +142,7 @@ const Json* Json::find(std::string_view key) const {
   return index < items.size() && found != keys.end() ? &items[index] : nullptr;
 }
 
-bool Report::bad_form(const std::string& file, const std::string& pointer) const {
+bool Report::bad_form(const std::string& file, std::string_view pointer) const {
   const auto end = findings_.begin() + static_cast<std::ptrdiff_t>(form_findings_);
   return std::any_of(findings_.begin(), end, [&](const Finding& finding) {
     return finding.pointer == pointer && finding.file == file;
@@ -155,25 +155,25 @@ bool Report::all_resolves() const {
                       [](const Finding& finding) { return finding.rule.starts_with("unknown-"); });
 }
 
-void Report::add(const std::string& file, std::string pointer, std::string rule,
-                 std::string remedy) {
+void Report::add(const std::string& file, std::string_view pointer, std::string_view rule,
+                 Words remedy) {
   if (bad_form(file, pointer)) return;
-  findings_.push_back({file, std::move(pointer), std::move(rule), std::move(remedy)});
+  findings_.push_back({file, std::string(pointer), std::string(rule), joined(remedy)});
 }
 
 std::optional<Json> parse_json(const ContentFile& file, Report& report) {
   if (file.bytes.size() > k_max_json_bytes) {
     report.add(
         file.path, "", "too-large",
-        std::to_string(file.bytes.size()) + " bytes; at most " + std::to_string(k_max_json_bytes));
+        {std::to_string(file.bytes.size()), " bytes; at most ", std::to_string(k_max_json_bytes)});
     return std::nullopt;
   }
   // The library takes a zero byte for the end of the text.
   if (const auto zero = file.bytes.find('\0'); zero != std::string::npos) {
     const auto at = place_of(file.bytes, zero + 1);
     report.add(file.path, "", "broken-json",
-               "line " + std::to_string(at.line) + ", column " + std::to_string(at.column) +
-                   ": a zero byte");
+               {"line ", std::to_string(at.line), ", column ", std::to_string(at.column),
+                ": a zero byte"});
     return std::nullopt;
   }
   Builder builder(file, report);

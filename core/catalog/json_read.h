@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/catalog/joined.h"
 #include "core/catalog/model.h"
 
 namespace rehale::catalog {
@@ -33,10 +34,10 @@ struct Json {
 // what it means.
 class Report {
  public:
-  void add(const std::string& file, std::string pointer, std::string rule, std::string remedy);
+  void add(const std::string& file, std::string_view pointer, std::string_view rule, Words remedy);
   // From now on, findings at a place that has one already are left out.
   void form_is_read() { form_findings_ = findings_.size(); }
-  [[nodiscard]] bool bad_form(const std::string& file, const std::string& pointer) const;
+  [[nodiscard]] bool bad_form(const std::string& file, std::string_view pointer) const;
   // Form is good and no finding is about an unknown name.
   [[nodiscard]] bool all_resolves() const;
   [[nodiscard]] std::vector<Finding>& findings() { return findings_; }

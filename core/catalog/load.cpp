@@ -22,7 +22,7 @@ void flatten(const Reader& place, const std::string& path,
     if (path.empty() && (key == "schema" || key == "family" || key == "language")) continue;
     const auto child = place.at(key);
     if (key.empty() || key.find('/') != std::string::npos)
-      child.finding("bad-id", "no '/' in a name");
+      child.finding("bad-id", {"no '/' in a name"});
     std::string child_path = path;
     if (!path.empty()) child_path += '/';
     child_path += key;
@@ -42,12 +42,12 @@ void compare_sentences(const Texts& texts, const std::vector<std::string>& neede
                        std::string_view within, const ContentFile& file, Report& report) {
   for (const auto& path : needed) {
     if (texts.find(path) == nullptr)
-      report.add(file.path, '/' + path, "missing-text", "put this sentence");
+      report.add(file.path, '/' + path, "missing-text", {"put this sentence"});
   }
   for (const auto& [path, sentence] : texts.all()) {
     if (path.starts_with(within) && !std::binary_search(needed.begin(), needed.end(), path)) {
       report.add(file.path, '/' + path, "unneeded-text",
-                 "nothing shows this sentence; take it out");
+                 {"nothing shows this sentence; take it out"});
     }
   }
 }

@@ -42,7 +42,7 @@ DoseChange read_dose(const Reader& effect) {
   if (name == "load") return DoseChange::load;
   if (name == "inhale") return DoseChange::inhale;
   if (name == "waste") return DoseChange::waste;
-  if (!name.empty()) effect.at("dose").finding("unknown-dose", "use load, inhale or waste");
+  if (!name.empty()) effect.at("dose").finding("unknown-dose", {"use load, inhale or waste"});
   return DoseChange::none;
 }
 
@@ -101,15 +101,14 @@ Criterion read_criterion(const Reader& place) {
 void check_head(const Reader& root) {
   if (root.whole("schema") != k_schema) {
     root.at("schema").finding("unknown-schema",
-                              "this program reads schema " + std::to_string(k_schema));
+                              {"this program reads schema ", std::to_string(k_schema)});
   }
 }
 
 void check_named(const Reader& root, std::string_view key, const Id& expected) {
   const auto name = root.id(key);
   if (name != expected) {
-    root.at(key).finding("wrong-file",
-                         "says \"" + name + "\"; this file is of \"" + expected + "\"");
+    root.at(key).finding("wrong-file", {"says \"", name, "\"; this file is of \"", expected, "\""});
   }
 }
 

@@ -17,7 +17,7 @@ std::optional<Kind> read_kind(const Reader& place) {
   const auto name = place.id("kind");
   for (const auto& [known, kind] : k_kinds)
     if (name == known) return kind;
-  place.at("kind").finding("unknown-kind", "use one, several, order, picture, timing or numbers");
+  place.at("kind").finding("unknown-kind", {"use one, several, order, picture, timing or numbers"});
   return std::nullopt;
 }
 

@@ -45,17 +45,17 @@ bool Reader::has(std::string_view key) const {
   return value_ != nullptr && value_->find(key) != nullptr;
 }
 
-void Reader::finding(std::string rule, std::string remedy) const {
-  report_->add(*file_, pointer_, std::move(rule), std::move(remedy));
+void Reader::finding(std::string_view rule, Words remedy) const {
+  report_->add(*file_, pointer_, rule, remedy);
 }
 
 const Json* Reader::expect(Json::Type type) const {
   if (value_ == nullptr) {
-    finding("missing-key", std::string("is not there; put ") + name_of(type));
+    finding("missing-key", {"is not there; put ", name_of(type)});
     return nullptr;
   }
   if (value_->type != type) {
-    finding("wrong-type", std::string("is ") + name_of(value_->type) + "; put " + name_of(type));
+    finding("wrong-type", {"is ", name_of(value_->type), "; put ", name_of(type)});
     return nullptr;
   }
   return value_;
@@ -66,18 +66,19 @@ std::string Reader::text(std::string_view key) const {
   const auto* found = place.expect(Json::Type::text);
   if (found == nullptr) return {};
   if (found->text.find_first_not_of(" \t\r\n") == std::string::npos)
-    place.finding("empty-text", "is empty; put words");
+    place.finding("empty-text", {"is empty; put words"});
   return found->text;
 }
 
-Id Reader::id(std::string_view key) const {
-  const auto place = at(key);
-  const auto* found = place.expect(Json::Type::text);
+Id Reader::as_id() const {
+  const auto* found = expect(Json::Type::text);
   if (found == nullptr) return {};
   if (!is_id(found->text))
-    place.finding("bad-id", "\"" + found->text + "\": use lower-case words joined by '-'");
+    finding("bad-id", {"\"", found->text, "\": use lower-case words joined by '-'"});
   return found->text;
 }
+
+Id Reader::id(std::string_view key) const { return at(key).as_id(); }
 
 Id Reader::id_or_none(std::string_view key) const { return has(key) ? id(key) : Id{}; }
 
@@ -102,7 +103,7 @@ std::pair<std::optional<double>, std::optional<double>> Reader::span_or_none(
   std::pair<std::optional<double>, std::optional<double>> span;
   if (!has(key) || at(key).value_->type != Json::Type::list) return span;
   if (places.size() != 2) {
-    at(key).finding("wrong-type", "put two: [lowest, highest], null for an open end");
+    at(key).finding("wrong-type", {"put two: [lowest, highest], null for an open end"});
     return span;
   }
   const auto end = [](const Reader& place) -> std::optional<double> {
@@ -116,7 +117,7 @@ std::pair<std::optional<double>, std::optional<double>> Reader::span_or_none(
 int Reader::whole(std::string_view key) const {
   const double n = number(key);
   if (n == std::floor(n) && std::abs(n) <= 1e9) return static_cast<int>(n);
-  at(key).finding("wrong-type", "put a whole number");
+  at(key).finding("wrong-type", {"put a whole number"});
   return 0;
 }
 
@@ -128,12 +129,7 @@ bool Reader::flag_or_no(std::string_view key) const {
 
 std::vector<Id> Reader::ids(std::string_view key) const {
   std::vector<Id> all;
-  for (const auto& place : list(key)) {
-    const auto* found = place.expect(Json::Type::text);
-    all.push_back(found != nullptr ? found->text : Id{});
-    if (found != nullptr && !is_id(found->text))
-      place.finding("bad-id", "\"" + found->text + "\": use lower-case words joined by '-'");
-  }
+  for (const auto& place : list(key)) all.push_back(place.as_id());
   return all;
 }
 
@@ -164,7 +160,7 @@ void Reader::allow_only(std::initializer_list<std::string_view> keys) const {
   for (const auto key : keys) known += (known.empty() ? "" : ", ") + std::string(key);
   for (const auto& key : found->keys) {
     if (std::find(keys.begin(), keys.end(), key) == keys.end())
-      at(key).finding("unknown-key", "no such member here; there are: " + known);
+      at(key).finding("unknown-key", {"no such member here; there are: ", known});
   }
 }
 

@@ -52,11 +52,13 @@ class Reader {
   // Must be an object with no other members: else "wrong-type", "unknown-key".
   void allow_only(std::initializer_list<std::string_view> keys) const;
 
-  void finding(std::string rule, std::string remedy) const;
+  void finding(std::string_view rule, Words remedy) const;
   // nullptr after a finding.
   [[nodiscard]] const Json* expect(Json::Type type) const;  // "missing-key" or "wrong-type"
 
  private:
+  [[nodiscard]] Id as_id() const;
+
   const Json* value_;
   const std::string* file_;
   std::string pointer_;

@@ -20,28 +20,23 @@ struct Check {
   const std::string& file;
   Report& report;
 
-  void operator()(std::string pointer, std::string rule, std::string remedy) const {
-    report.add(file, std::move(pointer), std::move(rule), std::move(remedy));
-  }
+  void operator()(std::string_view pointer, std::string_view rule, Words remedy) const;
 };
 
 // "/actions", 3, "/id" -> "/actions/3/id"
-[[nodiscard]] inline std::string at(std::string_view list, std::size_t index,
-                                    std::string_view rest = "") {
-  return std::string(list) + '/' + std::to_string(index) + std::string(rest);
-}
+[[nodiscard]] std::string at(std::string_view list, std::size_t index, std::string_view rest = "");
 
-[[nodiscard]] inline bool holds(const std::vector<Id>& ids, const Id& id) {
-  return index_of(ids, id) >= 0;
-}
+[[nodiscard]] bool holds(const std::vector<Id>& ids, const Id& id);
+
+void tell_unknown(const Check& check, const Id& id, const std::string& pointer,
+                  std::string_view what);
+void tell_duplicate(const Check& check, const Id& id, const std::string& pointer);
 
 // "unknown-<what>" at pointer unless the list has the id; an empty id was reported or is optional.
 template <class T>
 void expect_known(const Check& check, const std::vector<T>& list, const Id& id,
                   const std::string& pointer, std::string_view what) {
-  if (id.empty() || index_of(list, id) >= 0) return;
-  check(pointer, "unknown-" + std::string(what),
-        "there is no " + std::string(what) + " \"" + id + "\"");
+  if (!id.empty() && index_of(list, id) < 0) tell_unknown(check, id, pointer, what);
 }
 
 // "duplicate-id" at each element that repeats an earlier id.
@@ -51,10 +46,8 @@ void expect_unique(const Check& check, const std::vector<T>& list, std::string_v
     const Id* id = nullptr;
     if constexpr (std::is_same_v<T, Id>) id = &list[i];
     else id = &list[i].id;
-    if (!id->empty() && index_of(list, *id) < static_cast<int>(i)) {
-      check(at(pointer, i, std::is_same_v<T, Id> ? "" : "/id"), "duplicate-id",
-            "\"" + *id + "\" stands earlier in this list; give it a name of its own");
-    }
+    if (!id->empty() && index_of(list, *id) < static_cast<int>(i))
+      tell_duplicate(check, *id, at(pointer, i, std::is_same_v<T, Id> ? "" : "/id"));
   }
 }
 

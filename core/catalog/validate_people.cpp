@@ -6,9 +6,8 @@ namespace {
 void expect_count(const Check& check, std::size_t n, std::size_t low, std::size_t high,
                   const char* what) {
   if (n >= low && n <= high) return;
-  check(
-      std::string("/") + what, "count",
-      std::to_string(n) + " " + what + "; " + std::to_string(low) + " to " + std::to_string(high));
+  check(std::string("/") + what, "count",
+        {std::to_string(n), " ", what, "; ", std::to_string(low), " to ", std::to_string(high)});
 }
 
 // A critical technique must bear on what the device does or on a number.
@@ -29,14 +28,14 @@ void validate_technique(const Check& check, std::size_t i) {
   const auto same = [&](const Technique& t) { return t.shared == technique.shared; };
   const auto first = std::find_if(all.begin(), all.end(), same) - all.begin();
   if (!technique.shared.empty() && first < static_cast<std::ptrdiff_t>(i))
-    check(at("/techniques", i, "/shared"), "duplicate-id", "another technique shares it already");
+    check(at("/techniques", i, "/shared"), "duplicate-id", {"another technique shares it already"});
   if (!(technique.weight > 0 && technique.weight <= 1))
-    check(at("/techniques", i, "/weight"), "out-of-range", "above 0, at most 1");
+    check(at("/techniques", i, "/weight"), "out-of-range", {"above 0, at most 1"});
   if (!(technique.error_rate > 0 && technique.error_rate < 1))
-    check(at("/techniques", i, "/error_rate"), "out-of-range", "between 0 and 1");
+    check(at("/techniques", i, "/error_rate"), "out-of-range", {"between 0 and 1"});
   if (technique.critical && !is_enforced(check.family, technique.id)) {
     check(at("/techniques", i), "critical-not-enforced",
-          "\"" + technique.id + "\" is critical: name it in a need, a rule or a criterion");
+          {"\"", technique.id, "\" is critical: name it in a need, a rule or a criterion"});
   }
   validate_provenance(check, technique.from, at("/techniques", i));
 }
@@ -48,7 +47,7 @@ void validate_misconception(const Check& check, std::size_t i) {
   expect_known(check, check.library.families, misconception.carried_from,
                at("/misconceptions", i, "/carried_from"), "family");
   if (!(misconception.share > 0 && misconception.share < 1))
-    check(at("/misconceptions", i, "/share"), "out-of-range", "between 0 and 1");
+    check(at("/misconceptions", i, "/share"), "out-of-range", {"between 0 and 1"});
   validate_provenance(check, misconception.from, at("/misconceptions", i));
 }
 

@@ -38,14 +38,14 @@ void validate_technique_probes(const Check& check, std::size_t i) {
   const int wanted = technique.critical ? 3 : 2;
   const auto kinds = static_cast<int>(probes.kinds.count());
   if (probes.questions < wanted || kinds < 2) {
-    check(at("/techniques", i), "technique-probes",
-          "\"" + technique.id + "\" is asked by " + std::to_string(probes.questions) +
-              " questions of " + std::to_string(kinds) + " kinds; at least " +
-              std::to_string(wanted) + " of 2 kinds");
+    check(
+        at("/techniques", i), "technique-probes",
+        {"\"", technique.id, "\" is asked by ", std::to_string(probes.questions), " questions of ",
+         std::to_string(kinds), " kinds; at least ", std::to_string(wanted), " of 2 kinds"});
   }
   if (!probes.alone) {
     check(at("/techniques", i), "technique-not-alone",
-          "no question needs \"" + technique.id + "\" and nothing else");
+          {"no question needs \"", technique.id, "\" and nothing else"});
   }
 }
 
@@ -66,9 +66,9 @@ void validate_probing(const Check& check) {
   for (std::size_t i = 0; i < family.misconceptions.size(); ++i) {
     const auto& id = family.misconceptions[i].id;
     if (const int n = questions_betraying(family, id); n < 2) {
-      check(at("/misconceptions", i), "misconception-probes",
-            "\"" + id + "\" is betrayed by options of " + std::to_string(n) +
-                " questions; at least 2");
+      check(
+          at("/misconceptions", i), "misconception-probes",
+          {"\"", id, "\" is betrayed by options of ", std::to_string(n), " questions; at least 2"});
     }
   }
 }
@@ -77,14 +77,14 @@ void validate_bank(const Check& check) {
   const auto& questions = check.family.questions;
   if (questions.size() < k_fewest_questions) {
     check("/questions", "question-count",
-          std::to_string(questions.size()) + " questions; at least " +
-              std::to_string(k_fewest_questions));
+          {std::to_string(questions.size()), " questions; at least ",
+           std::to_string(k_fewest_questions)});
   }
   Kinds kinds;
   for (const auto& question : questions) kinds.set(bit(question.kind));
   for (std::size_t kind = 0; kind < k_kind_names.size(); ++kind) {
     if (!kinds[kind])
-      check("/questions", "kind-unused", std::string("no question of kind ") + k_kind_names[kind]);
+      check("/questions", "kind-unused", {"no question of kind ", k_kind_names[kind]});
   }
 }
 

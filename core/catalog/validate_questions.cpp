@@ -25,9 +25,9 @@ Limits option_limits(Kind kind) {
 
 void expect_within(const Check& check, std::size_t n, Limits limits, const std::string& pointer) {
   if (n < limits.low || n > limits.high) {
-    check(pointer, "option-count",
-          std::to_string(n) + "; " + std::to_string(limits.low) + " to " +
-              std::to_string(limits.high));
+    check(
+        pointer, "option-count",
+        {std::to_string(n), "; ", std::to_string(limits.low), " to ", std::to_string(limits.high)});
   }
 }
 
@@ -46,7 +46,7 @@ void validate_misconception_of(const Check& check, const Question& question, con
                                              : option.technique == held->rules_out;
   if (!fits) {
     check(pointer + "/misconception", "misconception-mismatch",
-          "it rules out \"" + held->rules_out + "\", which is not what this is about");
+          {"it rules out \"", held->rules_out, "\", which is not what this is about"});
   }
 }
 
@@ -55,15 +55,15 @@ void validate_choice(const Check& check, const Question& question, const Option&
                      const std::string& pointer) {
   const bool names = !option.technique.empty() || !option.misconception.empty();
   if (option.right && names)
-    check(pointer, "right-betrays", "a right option names no technique and no misconception");
+    check(pointer, "right-betrays", {"a right option names no technique and no misconception"});
   if (!option.right && !names)
-    check(pointer, "wrong-says-nothing", "name the technique or misconception it betrays");
+    check(pointer, "wrong-says-nothing", {"name the technique or misconception it betrays"});
   expect_known(check, check.family.techniques, option.technique, pointer + "/technique",
                "technique");
   if (find(check.family.techniques, option.technique) != nullptr &&
       !holds(question.techniques, option.technique)) {
     check(pointer + "/technique", "technique-not-asked",
-          "\"" + option.technique + "\" is not among the question's techniques");
+          {"\"", option.technique, "\" is not among the question's techniques"});
   }
   validate_misconception_of(check, question, option, pointer);
 }
@@ -73,12 +73,12 @@ void validate_one_right(const Check& check, const Question& question, const std:
                                    [](const Option& option) { return option.right; });
   if (right != 1) {
     check(pointer + "/options", "one-right",
-          std::to_string(right) + " are right; exactly one must be");
+          {std::to_string(right), " are right; exactly one must be"});
   }
   for (std::size_t i = 0; i < question.options.size(); ++i)
     validate_choice(check, question, question.options[i], at(pointer + "/options", i));
   if (question.techniques.empty() || question.techniques.size() > 2)
-    check(pointer + "/techniques", "question-techniques", "one or two for this kind");
+    check(pointer + "/techniques", "question-techniques", {"one or two for this kind"});
 }
 
 void validate_several(const Check& check, const Question& question, const std::string& pointer) {
@@ -88,45 +88,48 @@ void validate_several(const Check& check, const Question& question, const std::s
     const auto place = at(pointer + "/options", i);
     ++(option.right ? right : wrong);
     if (option.technique.empty())
-      check(place, "option-technique", "name the technique it asks about");
+      check(place, "option-technique", {"name the technique it asks about"});
     if (option.right && !option.misconception.empty())
-      check(place, "right-betrays", "a right option names no misconception");
+      check(place, "right-betrays", {"a right option names no misconception"});
     expect_known(check, check.family.techniques, option.technique, place + "/technique",
                  "technique");
     if (find(check.family.techniques, option.technique) != nullptr &&
         !holds(question.techniques, option.technique)) {
       check(pointer + "/techniques", "question-techniques",
-            "\"" + option.technique + "\" of option \"" + option.id + "\" is missing here");
+            {"\"", option.technique, "\" of option \"", option.id, "\" is missing here"});
     }
     validate_misconception_of(check, question, option, place);
   }
   if (right < 2 || wrong < 1)
-    check(pointer + "/options", "several-right", "at least two right and one wrong");
+    check(pointer + "/options", "several-right", {"at least two right and one wrong"});
   for (std::size_t i = 0; i < question.techniques.size(); ++i) {
     if (std::none_of(question.options.begin(), question.options.end(), [&](const Option& option) {
           return option.technique == question.techniques[i];
         }))
-      check(at(pointer + "/techniques", i), "question-techniques", "no option asks about it");
+      check(at(pointer + "/techniques", i), "question-techniques", {"no option asks about it"});
   }
 }
 
-// Half-open bands side by side from `from` to `to`.
+// Half-open bands side by side from `from` to `to`, in any order: no two start at one place, and
+// each but the first starts where one other ends.
 void validate_bands(const Check& check, const Question& question, const std::string& pointer,
                     double from, double to) {
-  auto bands = question.options;
-  std::sort(bands.begin(), bands.end(),
-            [](const Option& a, const Option& b) { return a.from < b.from; });
-  double reached = from;
-  for (const auto& band : bands) {
-    const auto place =
-        at(pointer + "/options", static_cast<std::size_t>(index_of(question.options, band.id)));
-    if (band.from != reached)
-      check(place + "/from", "band-gap", "the bands before it end elsewhere");
-    if (!(band.to > band.from)) check(place + "/to", "upside-down", "must be above \"from\"");
-    reached = band.to;
+  const auto& bands = question.options;
+  const auto count = [&](double Option::*edge, double place) {
+    int n = 0;
+    for (const auto& band : bands) n += band.*edge == place ? 1 : 0;
+    return n;
+  };
+  for (std::size_t i = 0; i < bands.size(); ++i) {
+    const auto place = at(pointer + "/options", i);
+    const double start = bands[i].from;
+    const int before = count(&Option::to, start) + (start == from ? 1 : 0);
+    if (before != 1 || count(&Option::from, start) != 1)
+      check(place + "/from", "band-gap", {"one band must end here and this alone must start here"});
+    if (!(bands[i].to > start)) check(place + "/to", "upside-down", {"must be above \"from\""});
   }
-  if (reached != to && !bands.empty())
-    check(pointer + "/options", "band-cover", "the last band must end where the answers end");
+  if (!bands.empty() && count(&Option::to, to) != 1)
+    check(pointer + "/options", "band-cover", {"one band must end where the answers end"});
 }
 
 void validate_range(const Check& check, const Question& question, const std::string& pointer) {
@@ -134,14 +137,14 @@ void validate_range(const Check& check, const Question& question, const std::str
   if (!(range.step > 0 && range.min < range.max && range.start >= range.min &&
         range.start <= range.max)) {
     return check(pointer + "/range", "bad-range",
-                 "step above 0, min below max, start between them");
+                 {"step above 0, min below max, start between them"});
   }
   for (const auto& option : question.options) {
     if (!option.right) continue;
     const double steps = std::ceil((std::max(option.from, range.min) - range.min) / range.step);
     const double first = range.min + steps * range.step;  // first answer not below the band
     if (!(first < option.to && first <= range.max))
-      check(pointer + "/range", "range-misses", "no answer in the range is right");
+      check(pointer + "/range", "range-misses", {"no answer in the range is right"});
   }
 }
 
@@ -151,16 +154,16 @@ void validate_timing(const Check& check, const Question& question, const std::st
   const auto* criterion = find_criterion(check.library, check.family, question.criterion);
   if (criterion == nullptr) {
     return check(pointer + "/criterion", "unknown-criterion",
-                 "there is no criterion \"" + question.criterion + "\"");
+                 {"there is no criterion \"", question.criterion, "\""});
   }
   if (criterion->unit != question.range.unit)
-    check(pointer + "/range/unit", "unit-mismatch", "the criterion is in " + criterion->unit);
+    check(pointer + "/range/unit", "unit-mismatch", {"the criterion is in ", criterion->unit});
   for (std::size_t i = 0; i < question.options.size(); ++i) {
     const auto& band = question.options[i];
     if (band.right && (band.from != criterion->pass_low.value_or(0) ||
                        band.to != criterion->pass_high.value_or(infinity))) {
       check(at(pointer + "/options", i), "band-not-criterion",
-            "the right band must be what \"" + criterion->id + "\" passes");
+            {"the right band must be what \"", criterion->id, "\" passes"});
     }
   }
 }
@@ -189,7 +192,8 @@ void validate_question(const Check& check, const Question& question, const std::
   validate_one_right(check, question, pointer);
   for (std::size_t i = 0; i < question.options.size(); ++i) {
     if (question.kind == Kind::picture && question.options[i].pose.empty())
-      check(at(pointer + "/options", i, "/pose"), "too-few-values", "name what the picture shows");
+      check(at(pointer + "/options", i, "/pose"), "too-few-values",
+            {"name what the picture shows"});
   }
   if (question.kind == Kind::timing) validate_timing(check, question, pointer);
   if (question.kind == Kind::numbers) {

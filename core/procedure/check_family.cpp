@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "core/catalog/joined.h"
 #include "core/catalog/lookup.h"
 #include "core/procedure/device.h"
 #include "core/procedure/grade.h"
@@ -13,21 +14,22 @@ namespace {
 using catalog::Family;
 using catalog::Finding;
 using catalog::Id;
+using catalog::joined;
 
-std::string place(std::string_view list, int index) {
-  return std::string(list) + '/' + std::to_string(index);
+std::string place(std::string_view list, std::size_t index) {
+  return joined({list, "/", std::to_string(index)});
 }
 
 std::string words(const Lapse& lapse) {
   switch (lapse.kind) {
     case Lapse::Kind::need_broken:
-      return "needs another value of \"" + lapse.variable + "\"";
+      return joined({"needs another value of ", lapse.variable});
     case Lapse::Kind::rule_broken:
-      return "breaks the rule \"" + lapse.rule + "\"";
+      return joined({"breaks the rule ", lapse.rule});
     case Lapse::Kind::dose_wasted:
-      return "wastes a dose";
+      break;
   }
-  return {};
+  return "wastes a dose";
 }
 
 void check_ideal(const Family& family, const std::string& file, std::vector<Finding>& findings) {
@@ -37,15 +39,15 @@ void check_ideal(const Family& family, const std::string& file, std::vector<Find
     return;
   }
   for (const auto& lapse : report->lapses) {
-    findings.push_back({file, place("/ideal", lapse.index), "ideal-run",
-                        "\"" + lapse.action + "\" " + words(lapse)});
+    findings.push_back({file, place("/ideal", static_cast<std::size_t>(lapse.index)), "ideal-run",
+                        joined({"\"", lapse.action, "\" ", words(lapse)})});
   }
   const auto& doses = report->state.doses;
   if (doses.inhaled != 1 || doses.wasted != 0 || doses.ready != 0) {
-    findings.push_back({file, "/ideal", "ideal-run",
-                        std::to_string(doses.inhaled) + " doses inhaled, " +
-                            std::to_string(doses.wasted) + " wasted, " +
-                            std::to_string(doses.ready) + " left loaded; inhale exactly one"});
+    findings.push_back(
+        {file, "/ideal", "ideal-run",
+         joined({std::to_string(doses.inhaled), " doses inhaled, ", std::to_string(doses.wasted),
+                 " wasted, ", std::to_string(doses.ready), " left loaded; inhale exactly one"})});
   }
 }
 
@@ -59,8 +61,8 @@ void check_order_question(const Family& family, const catalog::Question& questio
   }
   if (constraints->size() < 2) {
     findings.push_back({file, pointer + "/actions", "order-too-free",
-                        "the rules say " + std::to_string(constraints->size()) +
-                            " things about these cards; at least 2"});
+                        joined({"the rules say ", std::to_string(constraints->size()),
+                                " things about these cards; at least 2"})});
   }
   std::vector<Id> expected;
   for (const auto& constraint : *constraints) {
@@ -107,8 +109,8 @@ std::vector<Finding> check_family_runs(const Family& family, const std::string& 
   }
   for (std::size_t i = 0; i < family.questions.size(); ++i) {
     if (family.questions[i].kind == catalog::Kind::order) {
-      check_order_question(family, family.questions[i], place("/questions", static_cast<int>(i)),
-                           questions_path, findings);
+      check_order_question(family, family.questions[i], place("/questions", i), questions_path,
+                           findings);
     }
   }
   return findings;

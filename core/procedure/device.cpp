@@ -72,6 +72,14 @@ std::vector<std::size_t> cycle_starts(std::span<const Id> actions,
   return starts;
 }
 
+// Lapses stand by index; within one action needs, then rules, then waste.
+void add_in_place(Lapse lapse, std::vector<Lapse>& lapses) {
+  const auto later = std::find_if(lapses.begin(), lapses.end(), [&](const Lapse& other) {
+    return other.index > lapse.index || (other.index == lapse.index && other.kind > lapse.kind);
+  });
+  lapses.insert(later, std::move(lapse));
+}
+
 void judge_rules(const Family& family, std::span<const Id> cycle, std::size_t start,
                  RunReport& report) {
   for (const auto& rule : family.rules) {
@@ -85,7 +93,7 @@ void judge_rules(const Family& family, std::span<const Id> cycle, std::size_t st
     lapse.technique = rule.technique;
     lapse.rule = rule.id;
     lapse.misconception = rule.misconception;
-    report.lapses.push_back(std::move(lapse));
+    add_in_place(std::move(lapse), report.lapses);
   }
 }
 
@@ -143,9 +151,6 @@ Result<RunReport> run(const Family& family, std::span<const Id> actions) {
   starts.push_back(actions.size());
   for (std::size_t c = 0; c + 1 < starts.size(); ++c)
     judge_rules(family, actions.subspan(starts[c], starts[c + 1] - starts[c]), starts[c], report);
-  std::stable_sort(report.lapses.begin(), report.lapses.end(), [](const Lapse& a, const Lapse& b) {
-    return a.index != b.index ? a.index < b.index : a.kind < b.kind;
-  });
   return report;
 }
 

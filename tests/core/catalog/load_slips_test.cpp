@@ -158,6 +158,8 @@ const Slip k_slips[] = {
      "/questions/26/range/unit", "unit-mismatch"},
     {"gap", k_questions, "\"from\": 0, \"to\": 5", "\"from\": 0, \"to\": 4",
      "/questions/26/options/1/from", "band-gap"},
+    {"bands_overlap", k_questions, "\"from\": 1, \"to\": 2", "\"from\": 0, \"to\": 2",
+     "/questions/27/options/1/from", "band-gap", 2},
     {"numbers_end_short", k_questions, "\"from\": 2, \"to\": 10", "\"from\": 2, \"to\": 9",
      "/questions/27/options", "band-cover"},
     {"range_member", k_questions, "\"min\": 0, \"max\": 9", "\"min\": 0, \"max\": 9, \"most\": 3",

@@ -43,11 +43,12 @@ Troubles trouble(const Error& error, const std::string& file) {
 
 }  // namespace
 
-void ContentStore::fetch_all(std::vector<std::string> paths, std::function<void(Files)> done) {
+void ContentStore::fetch_all(const std::vector<std::string>& paths,
+                             std::function<void(const Files&)> done) {
   struct Wait {
     Files files;
     std::size_t left;
-    std::function<void(Files)> done;
+    std::function<void(const Files&)> done;
   };
   auto wait = std::make_shared<Wait>(Wait{{}, paths.size(), std::move(done)});
   for (const std::string& path : paths) {
@@ -57,7 +58,7 @@ void ContentStore::fetch_all(std::vector<std::string> paths, std::function<void(
       } else {
         append(wait->files.missing, trouble(got.error(), path));
       }
-      if (--wait->left == 0) wait->done(std::move(wait->files));
+      if (--wait->left == 0) wait->done(wait->files);
     });
   }
 }
@@ -65,7 +66,7 @@ void ContentStore::fetch_all(std::vector<std::string> paths, std::function<void(
 void ContentStore::load_start(std::string language, Done done) {
   language_ = std::move(language);
   fetch_all({"content/library.json", "content/text/" + language_ + ".json"},
-            [this, done = std::move(done)](Files files) {
+            [this, done = std::move(done)](const Files& files) {
               Troubles troubles = files.missing.empty() ? accept_start(files) : files.missing;
               for (const catalog::Id& family : library_.families) load_scene(family);
               done(troubles);
@@ -90,7 +91,7 @@ void ContentStore::load_family(const catalog::Id& family, Done done) {
   if (families_.contains(family)) return done({});
   const std::string at = folder(family);
   fetch_all({at + "procedure.json", at + "questions.json", at + "text." + language_ + ".json"},
-            [this, family, done = std::move(done)](Files files) {
+            [this, family, done = std::move(done)](const Files& files) {
               done(files.missing.empty() ? accept_family(family, files) : files.missing);
             });
 }

@@ -40,7 +40,7 @@ class ContentStore {
 
  private:
   struct Files;
-  void fetch_all(std::vector<std::string> paths, std::function<void(Files)> done);
+  void fetch_all(const std::vector<std::string>& paths, std::function<void(const Files&)> done);
   Troubles accept_start(const Files& files);
   Troubles accept_family(const catalog::Id& family, const Files& files);
   void load_scene(const catalog::Id& family);

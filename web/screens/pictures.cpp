@@ -5,7 +5,7 @@
 namespace rehale::screens {
 
 kit::DrawPicture scene_picture(const App& app, const catalog::Id& family,
-                               std::vector<catalog::Id> pose) {
+                               const std::vector<catalog::Id>& pose) {
   auto scene = app.content.scene(family);
   if (!scene) return [](kit::Ui&, kit::Rect) {};  // on its way: room is kept, words stand already
   auto placed = kit::pose_of(*scene, pose);

@@ -7,7 +7,7 @@ namespace rehale::screens {
 
 // Still: choices, where several stand side by side.
 [[nodiscard]] kit::DrawPicture scene_picture(const App& app, const catalog::Id& family,
-                                             std::vector<catalog::Id> pose);
+                                             const std::vector<catalog::Id>& pose);
 
 // The one big picture of a screen: its parts move from how they stood before. App must outlive it.
 [[nodiscard]] kit::DrawPicture moving_picture(App& app, const catalog::Id& family,

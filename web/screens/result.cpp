@@ -50,6 +50,7 @@ void draw_going_well(App& app) {
   if (items.empty()) return;
   kit::begin_card(*app.ui, {.id = "well", .tone = kit::Tone::going_well});
   std::vector<std::string> lines;
+  lines.reserve(items.size());
   for (const advice::GoingWell& item : items) {
     lines.push_back(technique_words(app, item.technique, "has"));
   }

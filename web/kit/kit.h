@@ -5,7 +5,9 @@
 #include "web/kit/cards.h"         // IWYU pragma: export
 #include "web/kit/choices.h"       // IWYU pragma: export
 #include "web/kit/icons.h"         // IWYU pragma: export
+#include "web/kit/illustration.h"  // IWYU pragma: export
 #include "web/kit/ordering.h"      // IWYU pragma: export
+#include "web/kit/scene_play.h"    // IWYU pragma: export
 #include "web/kit/screen_frame.h"  // IWYU pragma: export
 #include "web/kit/stepper.h"       // IWYU pragma: export
 #include "web/kit/text.h"          // IWYU pragma: export

@@ -1,9 +1,13 @@
-// The shell without a browser: who gets frames, what a pointer is, what arrives, what the mirror is sent.
-// Numbers: toolchain.md 4 and 5 (3 settle frames, 10 px before a touch is a drag), issue 2 part 6.
+// The shell without a browser: who gets frames, what a pointer is, what arrives, what the mirror is
+// sent. Numbers: toolchain.md 4 and 5 (3 settle frames, 10 px before a touch is a drag), issue 2
+// part 6.
 
 #include <gtest/gtest.h>
 
+#include <imgui.h>
+
 #include <cmath>
+#include <cstring>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
@@ -14,21 +18,28 @@
 namespace rehale::shell {
 namespace {
 
-int frames_drawn = 0;
 std::vector<Pointer> pointers;
+
+// Dear ImGui draws no frame without a font.
+void start() {
+  const std::string bytes = take_fonts().regular;
+  void* copy = IM_ALLOC(bytes.size());
+  std::memcpy(copy, bytes.data(), bytes.size());
+  ImGui::GetIO().Fonts->AddFontFromMemoryTTF(copy, static_cast<int>(bytes.size()), 18);
+}
+
+void frame() { pointers.push_back(pointer()); }
 
 class Shell : public ::testing::Test {
  protected:
   void SetUp() override {
     null::reset();
-    frames_drawn = 0;
-    pointers.clear();
-    run({.frame = [] {
-      ++frames_drawn;
-      pointers.push_back(pointer());
-    }});
+    const std::string face = REHALE_SOURCE_DIR
+        "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next"
+        "/400Regular/AtkinsonHyperlegibleNext_400Regular.ttf";
+    ASSERT_TRUE(null::load_fonts(face, face)) << "run ci/setup: no fonts";
+    run({.start = start, .frame = frame});
     null::settle();
-    frames_drawn = 0;
     pointers.clear();
   }
   void TearDown() override { null::reset(); }
@@ -158,7 +169,8 @@ TEST_F(Shell, answers_a_fetch_before_a_later_frame_never_inside_the_call) {
 
 TEST_F(Shell, says_which_file_did_not_arrive) {
   Error error;
-  fetch_text("content/none.json", [&error](const Result<std::string>& text) { error = text.error(); });
+  fetch_text("content/none.json",
+             [&error](const Result<std::string>& text) { error = text.error(); });
   null::settle();
   EXPECT_EQ(error.code, "not-found");
   EXPECT_EQ(error.where, "content/none.json");
@@ -186,10 +198,18 @@ TEST_F(Shell, draws_nothing_after_the_error_panel_and_keeps_its_first_words) {
 
 // Read back by an independent JSON reader (nlohmann).
 TEST(MirrorText, is_json_that_says_what_the_frame_says) {
-  MirrorFrame frame{.screen = "q\"1", .title = "Tab\there", .language = "de", .ground = "dark", .nodes = {}};
+  MirrorFrame frame{
+      .screen = "q\"1", .title = "Tab\there", .language = "de", .ground = "dark", .nodes = {}};
   frame.nodes.push_back({.id = "pick", .role = Role::radio_group, .name = "Größe \\ \x01"});
-  frame.nodes.push_back({.id = "days", .parent = "pick", .role = Role::spin, .name = "Days", .number = 3.5,
-                         .min = -2, .max = INFINITY, .rect = {0.5F, 1, 2, 3}, .clip = {0, 0, 9, 9}});
+  frame.nodes.push_back({.id = "days",
+                         .parent = "pick",
+                         .role = Role::spin,
+                         .name = "Days",
+                         .number = 3.5,
+                         .min = -2,
+                         .max = INFINITY,
+                         .rect = {0.5F, 1, 2, 3},
+                         .clip = {0, 0, 9, 9}});
   std::string text;
   write_mirror(frame, text);
   const auto json = nlohmann::json::parse(text, nullptr, false);

@@ -41,6 +41,10 @@ export class MirrorActions {
     if (event.key === 'Enter') return this.commitTyped(target);
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
     event.preventDefault();  // browsers differ in what they tell about steps
+    if (!Number.isFinite(target.valueAsNumber)) {  // half typed: a step is from what was
+      delete target.dataset.typing;
+      this.mirror.settle(this.mirror.idOf(target));
+    }
     if (event.key === 'ArrowUp') target.stepUp();
     else target.stepDown();
     this.commit(target);

@@ -1,5 +1,5 @@
-// CHECK(condition, "why"): a broken invariant is a defect; the page says so and stops. Never for what a
-// person or a file can cause: that is a Result.
+// CHECK(condition, "why"): a broken invariant is a defect; the page says so and stops. Never for
+// what a person or a file can cause: that is a Result.
 #pragma once
 
 namespace rehale::shell {

@@ -1,5 +1,5 @@
-// The part of the contract that is the same in the page and in native tests: who asked for a frame, what
-// was done on the mirror, what has arrived. Must not know the browser or Dear ImGui.
+// The part of the contract that is the same in the page and in native tests: who asked for a frame,
+// what was done on the mirror, what has arrived. Must not know the browser or Dear ImGui.
 
 #include "web/shell/host.h"
 
@@ -132,7 +132,7 @@ void move_focus(std::string_view id) { platform::focus(id); }
 
 void announce(std::string_view text, bool urgent) { platform::announce(text, urgent); }
 
-void fetch_text(std::string path, FetchDone done) {
+void fetch_text(const std::string& path, FetchDone done) {
   State& s = state();
   const int ticket = s.next_ticket++;
   s.fetches.emplace(ticket, std::move(done));

@@ -1,5 +1,5 @@
-// The whole platform contract: all that the rest of web/ may ask of a browser. host_web.cpp answers in
-// the page, host_null.cpp in native tests. Must not know any screen, widget or content.
+// The whole platform contract: all that the rest of web/ may ask of a browser. host_web.cpp answers
+// in the page, host_null.cpp in native tests. Must not know any screen, widget or content.
 #pragma once
 
 #include <cstdint>
@@ -25,16 +25,17 @@ struct Viewport {
   float density = 1;                      // device pixels a CSS px
 };
 
-// The one pointer that counts (first finger, mouse or pen), in step with Dear ImGui's io of this frame.
-// The shell has already dropped other fingers and the second tap of a trembling hand (same place,
-// within 400 ms), so every press here is meant. Acts happen on release, where the press began.
+// The one pointer that counts (first finger, mouse or pen), in step with Dear ImGui's io of this
+// frame. The shell has already dropped other fingers and the second tap of a trembling hand (same
+// place, within 400 ms), so every press here is meant. Acts happen on release, where the press
+// began.
 struct Pointer {
   enum class Kind : unsigned char { mouse, touch, pen } kind = Kind::mouse;
   bool present = false;  // it is over the page; never so after a finger has gone
-  float x = 0, y = 0, moved_x = 0, moved_y = 0;  // CSS px; moved: since the last frame
+  float x = 0, y = 0, moved_x = 0, moved_y = 0;          // CSS px; moved: since the last frame
   bool down = false, pressed = false, released = false;  // pressed, released: in this frame
-  // A finger or pen that went further than 10 px since it came down: it scrolls, it presses nothing.
-  // Still true in the frame of its release. A mouse never drags.
+  // A finger or pen that went further than 10 px since it came down: it scrolls, it presses
+  // nothing. Still true in the frame of its release. A mouse never drags.
   bool dragging = false;
   float wheel_px = 0;  // content should move down by this (wheel up is positive, as io.MouseWheel)
 };
@@ -53,26 +54,29 @@ struct MirrorAction {
   double number = 0;
 };
 
-double now_ms();             // monotonic; only for durations the person makes
+double now_ms();  // monotonic; only for durations the person makes
 Viewport viewport();
 Preferences preferences();
 Pointer pointer();
-std::uint64_t random_seed();  // from the browser's random device; below 2^53, so that it fits a link
-std::string launch_option(std::string_view name);  // "?seed=7" -> launch_option("seed") == "7"; "" if absent
+std::uint64_t
+random_seed();  // from the browser's random device; below 2^53, so that it fits a link
+std::string launch_option(
+    std::string_view name);  // "?seed=7" -> launch_option("seed") == "7"; "" if absent
 
 // Something changed: draw this many frames, then rest. The cause is listed by ?debug.
 void redraw(int frames = 3, const char* cause = "screen");
-void redraw_at(double at_ms);        // one frame not before at_ms (timers); the earliest asked wins
-void publish(MirrorFrame frame);     // after drawing: the mirror follows if anything differs
-std::vector<MirrorAction> take_actions();           // since the last frame, in order
-const std::string& focused_id();                    // mirror element with DOM focus; "" if none
-void move_focus(std::string_view id);               // after this frame, once such an element is there
+void redraw_at(double at_ms);     // one frame not before at_ms (timers); the earliest asked wins
+void publish(MirrorFrame frame);  // after drawing: the mirror follows if anything differs
+std::vector<MirrorAction> take_actions();  // since the last frame, in order
+const std::string& focused_id();           // mirror element with DOM focus; "" if none
+void move_focus(std::string_view id);      // after this frame, once such an element is there
 void announce(std::string_view text, bool urgent = false);  // live region, each call read once
 
 // Reads a text file next to the page ("content/library.json"). done runs before a later frame.
-void fetch_text(std::string path, std::function<void(Result<std::string>)> done);
+void fetch_text(const std::string& path, std::function<void(Result<std::string>)> done);
 
-// A defect or a refused platform: stops drawing and shows the page's own error panel with a way out.
+// A defect or a refused platform: stops drawing and shows the page's own error panel with a way
+// out.
 void show_error_panel(std::string_view title, std::string_view detail);
 void reload();  // the page, from the start
 

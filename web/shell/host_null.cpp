@@ -1,5 +1,5 @@
-// The shell's seam without a browser: a clock that stands still until told, files from a map or a folder,
-// a mirror that is kept. For native tests only.
+// The shell's seam without a browser: a clock that stands still until told, files from a map or a
+// folder, a mirror that is kept. For native tests only.
 
 #include "web/shell/host_null.h"
 

@@ -18,7 +18,7 @@ void set_now(double now_ms);
 void set_viewport(Viewport viewport);
 void set_preferences(const Preferences& preferences);
 void set_option(std::string_view name, std::string_view value);
-void set_random(double whole);  // what random_seed gives
+void set_random(double whole);                                // what random_seed gives
 void set_file(std::string_view path, std::string_view text);  // answers fetch_text
 void set_file_root(std::string_view folder);                  // else read from here (C stdio)
 bool load_fonts(std::string_view regular_path, std::string_view bold_path);
@@ -43,7 +43,7 @@ double next_deadline_ms();  // of redraw_at; infinity: none
 
 // What the page would have got.
 const MirrorFrame& mirror();
-int publishes();  // how often the mirror changed
+int publishes();                                           // how often the mirror changed
 const MirrorNode* find(Role role, std::string_view name);  // by exact name; null: none
 const MirrorNode* find_id(std::string_view id);
 std::vector<std::string> take_announcements();

@@ -32,7 +32,7 @@ struct State {
   MirrorFrame shown;  // what the mirror shows now
 
   int next_ticket = 1;
-  std::map<int, FetchDone> fetches;                         // on their way
+  std::map<int, FetchDone> fetches;                                // on their way
   std::vector<std::pair<FetchDone, Result<std::string>>> arrived;  // told before the next frame
 
   int frames_left = 0;
@@ -45,9 +45,9 @@ struct State {
 State& state();
 
 // ---- host.cpp: what a host tells the shell
-void start_app();          // once, when fonts, preferences, options and viewport are set
-void draw_frame();         // the frame that platform::ask_frame asked for
-void wake_by_timer();      // the moment that platform::ask_wake asked for
+void start_app();      // once, when fonts, preferences, options and viewport are set
+void draw_frame();     // the frame that platform::ask_frame asked for
+void wake_by_timer();  // the moment that platform::ask_wake asked for
 void push_action(MirrorAction action);
 void focus_changed(std::string id, bool by_keyboard);  // empty id: no mirror element has it now
 void fetch_arrived(int ticket, Result<std::string> text);
@@ -71,7 +71,7 @@ void fetch(int ticket, std::string_view path);
 void stop(std::string_view title, std::string_view detail);
 void reload();
 [[noreturn]] void no_memory();  // must not allocate
-double random_whole();  // below 2^53
+double random_whole();          // below 2^53
 void draw(ImDrawData* data);
 }  // namespace platform
 

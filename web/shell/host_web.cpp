@@ -1,5 +1,6 @@
-// The shell's seam in a browser: exported functions that web/js calls, and platform::… as calls into the
-// page. The only file that includes an Emscripten header. Must not know screens or content.
+// The shell's seam in a browser: exported functions that web/js calls, and platform::… as calls
+// into the page. The only file that includes an Emscripten header. Must not know screens or
+// content.
 
 #include <emscripten/emscripten.h>
 
@@ -16,19 +17,19 @@ namespace {
 
 // What rehale_hear carries. Twin of `hear` in web/js/bridge.js.
 enum class Hear : int {
-  option = 0,         // "name=value"
-  language = 1,       //
-  font_regular = 2,   // TTF bytes
-  font_bold = 3,      //
-  fetched = 4,        // text; number: ticket
-  fetch_failed = 5,   // "code", unit separator, "path", unit separator, "detail"; number: ticket
-  press = 6,          // id
-  set_number = 7,     // id; number
-  focus = 8,          // id or empty; number: 1 = by keyboard
-  dismiss = 9,        // id or empty
-  scroll = 10,        // number: CSS px
-  redraw = 11,        // cause; number: frames
-  error = 12,         // "title", unit separator, "detail"
+  option = 0,        // "name=value"
+  language = 1,      //
+  font_regular = 2,  // TTF bytes
+  font_bold = 3,     //
+  fetched = 4,       // text; number: ticket
+  fetch_failed = 5,  // "code", unit separator, "path", unit separator, "detail"; number: ticket
+  press = 6,         // id
+  set_number = 7,    // id; number
+  focus = 8,         // id or empty; number: 1 = by keyboard
+  dismiss = 9,       // id or empty
+  scroll = 10,       // number: CSS px
+  redraw = 11,       // cause; number: frames
+  error = 12,        // "title", unit separator, "detail"
 };
 
 constexpr char k_separator = '\x1f';
@@ -72,19 +73,33 @@ void hear(Hear what, std::string_view text, double number) {
   using Kind = MirrorAction::Kind;
   State& s = state();
   switch (what) {
-    case Hear::option: return set_option(text);
-    case Hear::language: s.preferences.language = text; return;
-    case Hear::font_regular: s.fonts.regular = text; return;
-    case Hear::font_bold: s.fonts.bold = text; return;
-    case Hear::fetched: return fetch_arrived(static_cast<int>(number), std::string(text));
+    case Hear::option:
+      return set_option(text);
+    case Hear::language:
+      s.preferences.language = text;
+      return;
+    case Hear::font_regular:
+      s.fonts.regular = text;
+      return;
+    case Hear::font_bold:
+      s.fonts.bold = text;
+      return;
+    case Hear::fetched:
+      return fetch_arrived(static_cast<int>(number), std::string(text));
     case Hear::fetch_failed:
       return fetch_arrived(static_cast<int>(number), tl::unexpected<Error>(read_error(text)));
-    case Hear::press: return push_action({Kind::press, std::string(text)});
-    case Hear::set_number: return push_action({Kind::set_number, std::string(text), number});
-    case Hear::focus: return focus_changed(std::string(text), number != 0);
-    case Hear::dismiss: return push_action({Kind::dismiss, std::string(text)});
-    case Hear::scroll: return push_action({Kind::scroll, std::string(), number});
-    case Hear::redraw: return redraw(static_cast<int>(number), keep_cause(text));
+    case Hear::press:
+      return push_action({Kind::press, std::string(text)});
+    case Hear::set_number:
+      return push_action({Kind::set_number, std::string(text), number});
+    case Hear::focus:
+      return focus_changed(std::string(text), number != 0);
+    case Hear::dismiss:
+      return push_action({Kind::dismiss, std::string(text)});
+    case Hear::scroll:
+      return push_action({Kind::scroll, std::string(), number});
+    case Hear::redraw:
+      return redraw(static_cast<int>(number), keep_cause(text));
     case Hear::error: {
       const std::string_view title = cut(text);
       return show_error_panel(title, text);
@@ -102,7 +117,6 @@ void ask_wake(double at_ms) { tell(Tell::ask_wake, {}, at_ms); }
 void focus(std::string_view id) { tell(Tell::focus, id); }
 void announce(std::string_view text, bool urgent) { tell(Tell::announce, text, urgent ? 1 : 0); }
 void fetch(int ticket, std::string_view path) { tell(Tell::fetch, path, ticket); }
-
 
 void no_memory() {
   page_tell(static_cast<int>(Tell::no_memory), "", 0, 0);

@@ -14,16 +14,19 @@
 namespace rehale::shell {
 namespace {
 
-constexpr float k_drag_px = 10;        // toolchain.md 4: between a trembling tap (8) and a scroll (24)
+constexpr float k_drag_px = 10;  // toolchain.md 4: between a trembling tap (8) and a scroll (24)
 constexpr float k_px_per_notch = 100;  // what browsers send for one notch of a wheel
 constexpr float k_circle_error = 0.3F, k_curve_error = 1.25F;  // Dear ImGui's own, at density 1
 constexpr double k_longest_step_s = 0.1;
 
 ImGuiMouseSource source_of(Pointer::Kind kind) {
   switch (kind) {
-    case Pointer::Kind::touch: return ImGuiMouseSource_TouchScreen;
-    case Pointer::Kind::pen: return ImGuiMouseSource_Pen;
-    case Pointer::Kind::mouse: break;
+    case Pointer::Kind::touch:
+      return ImGuiMouseSource_TouchScreen;
+    case Pointer::Kind::pen:
+      return ImGuiMouseSource_Pen;
+    case Pointer::Kind::mouse:
+      break;
   }
   return ImGuiMouseSource_Mouse;
 }
@@ -83,7 +86,8 @@ void open_imgui() {
   io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset | ImGuiBackendFlags_RendererHasTextures;
   io.ConfigFlags |= ImGuiConfigFlags_NoMouseCursorChange;
   io.ConfigInputTextCursorBlink = false;
-  io.Fonts->TexDesiredFormat = ImTextureFormat_Alpha8;  // a quarter of the memory; all is one colour
+  io.Fonts->TexDesiredFormat =
+      ImTextureFormat_Alpha8;  // a quarter of the memory; all is one colour
 }
 
 void push_pointer(PointerEvent event, Pointer::Kind kind, float x, float y) {

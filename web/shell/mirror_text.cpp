@@ -1,4 +1,5 @@
-// JSON of a mirror frame, written by hand: flat, and a JSON library would weigh more than all of it.
+// JSON of a mirror frame, written by hand: flat, and a JSON library would weigh more than all of
+// it.
 
 #include "web/shell/mirror_text.h"
 
@@ -102,23 +103,40 @@ void put_node(std::string& out, const MirrorNode& node) {
 
 const char* role_name(Role role) {
   switch (role) {
-    case Role::group: return "group";
-    case Role::radio_group: return "radio_group";
-    case Role::list: return "list";
-    case Role::list_item: return "list_item";
-    case Role::heading: return "heading";
-    case Role::paragraph: return "paragraph";
-    case Role::image: return "image";
-    case Role::button: return "button";
-    case Role::toggle: return "toggle";
-    case Role::disclosure: return "disclosure";
-    case Role::radio: return "radio";
-    case Role::checkbox: return "checkbox";
-    case Role::spin: return "spin";
-    case Role::link: return "link";
-    case Role::progress: return "progress";
-    case Role::dialog: return "dialog";
-    case Role::status: return "status";
+    case Role::group:
+      return "group";
+    case Role::radio_group:
+      return "radio_group";
+    case Role::list:
+      return "list";
+    case Role::list_item:
+      return "list_item";
+    case Role::heading:
+      return "heading";
+    case Role::paragraph:
+      return "paragraph";
+    case Role::image:
+      return "image";
+    case Role::button:
+      return "button";
+    case Role::toggle:
+      return "toggle";
+    case Role::disclosure:
+      return "disclosure";
+    case Role::radio:
+      return "radio";
+    case Role::checkbox:
+      return "checkbox";
+    case Role::spin:
+      return "spin";
+    case Role::link:
+      return "link";
+    case Role::progress:
+      return "progress";
+    case Role::dialog:
+      return "dialog";
+    case Role::status:
+      return "status";
   }
   return "group";
 }

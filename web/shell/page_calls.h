@@ -1,5 +1,5 @@
-// Calls from C++ into the page: web/shell/page_calls.js passes each on to the object that web/js/main.js
-// hands to the module. Texts go as address and length, UTF-8. For *_web.cpp only.
+// Calls from C++ into the page: web/shell/page_calls.js passes each on to the object that
+// web/js/main.js hands to the module. Texts go as address and length, UTF-8. For *_web.cpp only.
 #pragma once
 
 #include <cstddef>

@@ -1,5 +1,5 @@
-// Dear ImGui's draw data and dynamic textures to the page's WebGL (web/js/canvas.js). Decides nothing but
-// what has to be sent. Must not know what is drawn.
+// Dear ImGui's draw data and dynamic textures to the page's WebGL (web/js/canvas.js). Decides
+// nothing but what has to be sent. Must not know what is drawn.
 
 #include <imgui.h>
 
@@ -23,7 +23,8 @@ void follow_texture(ImTextureData& texture) {
   static ImTextureID next_id = 1;
   switch (texture.Status) {
     case ImTextureStatus_WantCreate:
-      CHECK(texture.Format == ImTextureFormat_Alpha8, "a texture has colours; the shell draws coverage");
+      CHECK(texture.Format == ImTextureFormat_Alpha8,
+            "a texture has colours; the shell draws coverage");
       texture.SetTexID(next_id++);
       send_rows(texture, 0, texture.Height);
       texture.SetStatus(ImTextureStatus_OK);
@@ -39,7 +40,8 @@ void follow_texture(ImTextureData& texture) {
       texture.SetStatus(ImTextureStatus_Destroyed);
       break;
     case ImTextureStatus_OK:
-    case ImTextureStatus_Destroyed: break;
+    case ImTextureStatus_Destroyed:
+      break;
   }
 }
 
@@ -47,7 +49,8 @@ void send_call(const ImDrawCmd& call) {
   const float clip[] = {call.ClipRect.x, call.ClipRect.y, call.ClipRect.z - call.ClipRect.x,
                         call.ClipRect.w - call.ClipRect.y};
   if (clip[2] <= 0 || clip[3] <= 0 || call.ElemCount == 0) return;
-  page_draw_call(static_cast<int>(call.GetTexID()), clip, call.ElemCount, call.IdxOffset, call.VtxOffset);
+  page_draw_call(static_cast<int>(call.GetTexID()), clip, call.ElemCount, call.IdxOffset,
+                 call.VtxOffset);
 }
 
 void send_list(const ImDrawList& list) {

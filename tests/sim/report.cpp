@@ -3,6 +3,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "tests/sim/mcnemar.h"
+
 namespace rehale::sim {
 namespace {
 

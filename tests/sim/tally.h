@@ -64,7 +64,4 @@ class Tally {
   std::uint64_t sequence_;
 };
 
-// Two-sided exact McNemar: min(1, 2 P(X <= min(b, c))), X ~ Binomial(b + c, 1/2); 1 when b + c = 0.
-double mcnemar_exact(int only_first, int only_second);
-
 }  // namespace rehale::sim

@@ -25,12 +25,21 @@ float actions_area_px(const ScreenState& screen) {
   return screen.actions_px > 0 ? screen.actions_px + 2 * k_actions_pad_px : 0;
 }
 
-// Where body and actions may be: below the top bar, not too wide, not too high.
+// What the screen would like to be high, as the last frame knew it.
+float wanted_px(const Ui& ui, const ScreenState& screen) {
+  if (!screen.words_known) return 0;
+  return screen.words_px + screen.picture_liked_px + 4 * pad_px(ui) + actions_area_px(screen);
+}
+
+// Where body and actions may be: below the top bar, not too wide, and no higher than it takes, so
+// that the action stays near the words on a large screen.
 Rect stage_of(const Ui& ui, float top_px) {
   const float margin = page_margin_px(ui);
   const float width = std::min(ui.width_px() - 2 * margin, k_stage_px * ui.text_scale());
   const float free_px = ui.height_px() - top_px;
-  const float height = std::min(free_px, k_stage_high_px * ui.text_scale());
+  const float wanted =
+      std::max(k_stage_high_px * ui.text_scale(), wanted_px(ui, ui.state().screen));
+  const float height = std::min(free_px, std::round(wanted));
   return {std::round((ui.width_px() - width) / 2), top_px + std::round((free_px - height) * k_lean),
           width, height};
 }
@@ -63,6 +72,7 @@ void note_visit(Ui& ui) {
   screen.focus_heading = screen.visit.starts_with(screen.now.id + "/");
   screen.visit = visit;
   screen.words_known = false;
+  screen.picture_liked_px = 0;
   screen.told_why_not.clear();
   s.picked.clear();
   s.undo.clear();
@@ -177,6 +187,8 @@ void picture(Ui& ui, const Picture& picture) {
   State& s = ui.state();
   const bool beside = room_for_two(ui, s.screen.stage);
   const bool known = beside || s.screen.words_known;
+  s.screen.picture_liked_px =
+      beside ? 0 : std::min(s.column.width / picture.aspect, ui.height_px() * 0.36F);
   const Rect rect =
       beside ? picture_beside(ui, picture) : place(ui, picture_height(ui, picture), 0);
   if (known && picture.draw) picture.draw(ui, rect);

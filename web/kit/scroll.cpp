@@ -118,9 +118,10 @@ void draw_fade(Ui& ui, Rect edge, bool dense_at_top) {
                                           top, bottom, bottom);
 }
 
-void draw_more_mark(Ui& ui, Rect middle) {
-  const float size = roomy(ui, 36);
-  const Rect disc{middle.x - size / 2, middle.y - size / 2, size, size};
+// At the right, where rows and lines have least to hide.
+void draw_more_mark(Ui& ui, Rect corner) {
+  const float size = roomy(ui, 32);
+  const Rect disc{corner.x - size, corner.y - size - 2, size, size};
   draw_box(ui.draw_list(), disc, {ui.state().ground, ui.palette().edge, k_edge_px, size / 2});
   draw_icon(ui.draw_list(), Icon::chevron_down, shrunk(disc, size * 0.27F), ui.palette().main);
 }
@@ -133,7 +134,7 @@ void draw_more(Ui& ui, const ScrollArea& area, float mark_x) {
   if (area.offset > k_hidden_px) draw_fade(ui, {view.x, view.y, view.w, fade}, true);
   if (area.offset < room - k_hidden_px) {
     draw_fade(ui, {view.x, view.y + view.h - fade, view.w, fade}, false);
-    draw_more_mark(ui, {area.middle_x, view.y + view.h - roomy(ui, 18) - 2, 0, 0});
+    draw_more_mark(ui, {area.right_x, view.y + view.h});
   }
   const float track = view.h - 16;
   const float length = std::max(40.0F, track * view.h / area.content_px);
@@ -163,7 +164,7 @@ void begin_area(Ui& ui, ScrollArea& area, const AreaPlan& plan) {
     area.shift = shift;
   }
   area.view = plan.view;
-  area.middle_x = plan.x + plan.width / 2;
+  area.right_x = plan.x + plan.width;
   follow_finger(s, area);
   follow_keys(s, area);
   glide(ui, area);

@@ -52,7 +52,7 @@ struct ScrollArea {
   float shift = 0;       // how far the content is pushed down to sit well
   float content_px = 0;  // height of the content last frame
   Rect view;
-  float middle_x = 0;
+  float right_x = 0;                             // of the column
   float top_y = 0, pad_top = 0;                  // where this frame's content began
   std::size_t first_vertex = 0, first_node = 0;  // of this frame's content
   bool dragging = false;
@@ -78,7 +78,7 @@ struct ScreenState {
   float actions_px = 0;  // height of the action area last frame
   float words_px = 0;    // height of the words last frame, picture not counted
   bool words_known = false;
-  float picture_px = 0;
+  float picture_px = 0, picture_liked_px = 0;
   Rect stage;                // where body and actions may be
   std::string visit;         // what the last frame showed
   std::string told_why_not;  // why a main action is not ready, shown after a press on it

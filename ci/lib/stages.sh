@@ -69,6 +69,8 @@ stage_reference() {
   for maker in "$root"/tests/reference/*/make.py; do
     (cd "$(dirname "$maker")" && /usr/bin/python3 "$maker" --check)
   done
+  /usr/bin/python3 "$root/tests/reference/order/families.py" \
+    "$build/native/tests/rehale_order_dump" "$root/assets"
 }
 
 stage_node() {

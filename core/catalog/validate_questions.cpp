@@ -191,9 +191,8 @@ void validate_question(const Check& check, const Question& question, const std::
 
   validate_one_right(check, question, pointer);
   for (std::size_t i = 0; i < question.options.size(); ++i) {
-    if (question.kind == Kind::picture && question.options[i].pose.empty())
-      check(at(pointer + "/options", i, "/pose"), "too-few-values",
-            {"name what the picture shows"});
+    if (question.kind != Kind::picture || !question.options[i].pose.empty()) continue;
+    check(at(pointer + "/options", i, "/pose"), "too-few-values", {"name what the picture shows"});
   }
   if (question.kind == Kind::timing) validate_timing(check, question, pointer);
   if (question.kind == Kind::numbers) {

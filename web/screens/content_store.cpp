@@ -103,14 +103,10 @@ Troubles ContentStore::accept_family(const catalog::Id& family, const Files& fil
                              files.file(at + "questions.json"),
                              {{language_, words}},
                              std::nullopt};
-  auto loaded = catalog::load_family(library_, family, given);
+  auto loaded = catalog::load_family(library_, family, given, procedure::check_family_runs);
   auto texts = catalog::load_texts(words);
   Troubles troubles = std::move(loaded.findings);
   append(troubles, std::move(texts.findings));
-  if (loaded.value) {
-    append(troubles,
-           procedure::check_family_runs(*loaded.value, given.procedure.path, given.questions.path));
-  }
   if (!troubles.empty()) return troubles;
   auto course =
       check::make_course(*std::move(loaded.value), content_id(given.procedure, given.questions));

@@ -25,7 +25,7 @@ compress_all() { # dir
   done
 }
 
-put_page() { # into folder-of-the-wasm: all but the content
+put_page() { # into folder-of-the-wasm [without-content]: all but the content
   local id
   make_fonts "$build/fonts"
   cp -r "$build/fonts" "$1/fonts"
@@ -33,7 +33,7 @@ put_page() { # into folder-of-the-wasm: all but the content
   cp "$2/rehale.wasm" "$1/rehale.wasm"
   id=$(cat "$2/rehale.wasm" "$2/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} | sha256sum | cut -c1-12)
   node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$2/rehale.mjs" "$1/app.js" "$id"
-  sed "s/@BUILD_ID@/$id/g" "$root/web/index.html" >"$1/index.html"
+  node "$root/ci/lib/index.mjs" "$root/web/index.html" "$root/assets/text/en.json" "$id" ${3:-} >"$1/index.html"
 }
 
 put_content() { # into
@@ -45,7 +45,7 @@ put_content() { # into
 make_site() { # to folder-of-the-wasm [without-content]
   local new=$1.new
   rm -rf "$new"; mkdir -p "$new"
-  put_page "$new" "$2"
+  put_page "$new" "$2" "${3:-}"
   [ "${3:-}" = without-content ] || put_content "$new"
   compress_all "$new"
   rm -rf "$1"; mv "$new" "$1"

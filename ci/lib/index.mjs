@@ -1,0 +1,18 @@
+// Writes index.html: the build's id, and the words of the first screen, so that the first paint says what
+// the app will say. usage: index.mjs WEB_INDEX TEXTS BUILD_ID [without-content] >OUT
+import { readFileSync } from 'node:fs';
+
+const [page, texts, id, without] = process.argv.slice(2);
+const words = JSON.parse(readFileSync(texts, 'utf8'));
+const escaped = (text) => text.replace(/[&<>"]/g, (letter) => `&#${letter.charCodeAt(0)};`);
+
+// {{choose/ask}}: the interface sentence at that path.
+function sentence(path) {
+  const found = path.split('/').reduce((at, name) => at?.[name], words);
+  if (typeof found !== 'string') throw new Error(`${texts} has no sentence ${path}, but ${page} wants it`);
+  return escaped(found);
+}
+
+let html = readFileSync(page, 'utf8').replaceAll('@BUILD_ID@', id).replace(/\{\{([\w/-]+)\}\}/g, (_, path) => sentence(path));
+if (without) html = html.split('\n').filter((line) => !line.includes('href="content/')).join('\n');
+process.stdout.write(html);

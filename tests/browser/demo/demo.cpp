@@ -1,5 +1,5 @@
-// A small app for tests of web/shell alone: one control of each role, a scroll area, a dialog, ways to
-// break. Draws with bare draw lists and needs nothing of web/kit. Never part of the product.
+// A small app for tests of web/shell alone: one control of each role, a scroll area, a dialog.
+// Draws with bare draw lists and needs nothing of web/kit. Never part of the product.
 
 #include <imgui.h>
 

@@ -10,7 +10,7 @@ const k_axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.
 // All rules of axe-core with target-size switched on (it is off by default). Returns the violations,
 // each as "rule: element".
 export async function axe(page) {
-  await page.evaluate(k_axe);
+  if (!await page.evaluate(() => 'axe' in window)) await page.evaluate(k_axe);
   return page.evaluate(async () => {
     const { violations } = await window.axe.run(document, {
       rules: { 'target-size': { enabled: true }, 'color-contrast': { enabled: true } }, resultTypes: ['violations'],

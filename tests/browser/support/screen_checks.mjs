@@ -1,0 +1,64 @@
+// What must hold on every screen. Sources: users.md 1.2 (WCAG 2.2, and the sizes marked [T]) and 1.4 (mirror parity),
+// issue 2 (axe clean with target-size on, boxes within 2 px, answers at least 64 px high, 0 frames at rest).
+import { probe } from './browser.mjs';
+import { axe, spoken, strayBoxes } from './checks.mjs';
+import { strayEdges } from './drawn.mjs';
+import { focused } from './hands.mjs';
+
+const k_named = ['button', 'radio', 'checkbox', 'spinbutton', 'heading', 'image', 'radiogroup', 'group', 'dialog', 'progressbar', 'link'];
+
+// Every control, heading, picture and group has a name, and no other of its kind has the same.
+async function names(page) {
+  const nodes = (await spoken(page)).filter(({ role }) => k_named.includes(role));
+  const empty = nodes.filter(({ name }) => name.trim() === '').map(({ role }) => `a ${role} has no name`);
+  const keys = nodes.map(({ role, name }) => `${role} '${name}'`);
+  const twice = keys.filter((key, n) => keys.indexOf(key) !== n).map((key) => `twice: ${key}`);
+  return [...empty, ...twice];
+}
+
+// One h1 that can be focused; the focus is on it, or in the dialog that lies over it.
+async function headingAndFocus(page, { first, dialog }) {
+  const problems = [];
+  const titles = await page.locator('h1').evaluateAll((all) =>
+    all.filter((e) => e.checkVisibility()).map((e) => e.tabIndex === -1 && e.hasAttribute('tabindex')));
+  if (titles.length !== 1 || !titles[0]) problems.push(`h1, each focusable or not: [${titles}]`);
+  const { role, name } = await focused(page);
+  const inDialog = await page.evaluate(() => document.activeElement.closest('[role=dialog]') !== null);
+  const fine = dialog ? inDialog : role === 'h1' || (first && role === '');
+  if (!fine) problems.push(`the focus is on ${role} '${name}'`);
+  return problems;
+}
+
+// Nothing sticks out sideways; what is pressed is large enough.
+async function sizes(page) {
+  return page.evaluate(() => {
+    const { scrollWidth } = document.scrollingElement;
+    const problems = scrollWidth > innerWidth ? [`the page is ${scrollWidth} px wide`] : [];
+    for (const element of document.querySelectorAll('#mirror [data-id]')) {
+      const { left, right, width, height } = element.getBoundingClientRect();
+      const name = element.ariaLabel ?? element.textContent;
+      if (left < -0.5 || right > innerWidth + 0.5) problems.push(`'${name}' lies from ${left} to ${right}`);
+      if (!element.matches('button, input')) continue;
+      const least = element.matches('[type=radio], [type=checkbox]') ? 64 : 48;
+      if (width < least || height < least) problems.push(`'${name}' is ${width} × ${height}, not ${least}`);
+    }
+    return problems;
+  });
+}
+
+// All of it, and no frame in `rest_ms`. how: {first (nothing was there before), dialog, rest_ms}.
+export async function lookOver(page, how = {}) {
+  const [began, { frames }] = [Date.now(), await probe(page)];
+  const problems = await headingAndFocus(page, how);
+  if (!(await page.title()).trim()) problems.push('no title');
+  problems.push(...await names(page), ...await sizes(page));
+  for (const stray of await strayBoxes(page)) problems.push(`mirror box: ${stray}`);
+  const edges = await strayEdges(page);
+  if (edges.seen < 4) problems.push(`only ${edges.seen} edges in the picture`);
+  for (const stray of edges.stray) problems.push(`drawn edge: ${stray}`);
+  for (const found of await axe(page)) problems.push(`axe: ${found}`);
+  await page.waitForTimeout(Math.max(0, (how.rest_ms ?? 1000) - (Date.now() - began)));
+  const drawn = (await probe(page)).frames - frames;
+  if (drawn > 0) problems.push(`${drawn} frames while nothing was done`);
+  return problems;
+}

@@ -1,0 +1,112 @@
+// To every screen of the app, one after the other; visit(name, how) is called on each.
+import { readQuestion, setAnswer } from './answers.mjs';
+import { find } from './hands.mjs';
+import { answerOf, questionOnScreen } from './person.mjs';
+import { onQuestion, openFamily, takeCheck } from './walk.mjs';
+
+export const k_kinds = ['one', 'several', 'picture', 'order', 'timing', 'numbers'];
+
+async function tourFinder(way, visit) {
+  await way.press('button', "I don't know which I have");
+  await visit('finder: a step');
+  await way.press('button', 'Yes, I push a metal can');
+  await way.press('button', 'No, it goes right to my mouth');
+  await visit('finder: found');
+  await way.press('button', 'Back');
+  await way.press('button', "I can't tell");
+  await visit('finder: not here');
+  await way.press('button', 'Show all of them again');
+}
+
+async function tourDialogs(way, visit) {
+  await way.press('button', 'Light, dark and larger text');
+  await visit('look dialog', { dialog: true });
+  await way.page.keyboard.press('Escape');
+  await find(way.page, 'dialog').waitFor({ state: 'detached' });
+  await way.press('button', 'Back');
+  await visit('leave dialog', { dialog: true });
+  await way.press('button', 'Stay here');
+}
+
+// Each kind of question once, and what it looks like in between.
+async function visitKind(way, visit, { kind, read, wish }) {
+  await visit(`question: ${kind}`);
+  if (kind === 'order') {
+    await way.press('button', `Pick up: ${read.labels[1]}, now 2 of ${read.labels.length}`);
+    await visit('question: order, a card picked up', { kept: true });
+    await way.press('button', `Put down: ${read.labels[1]}, stays at 2 of ${read.labels.length}`);
+  }
+  if (kind === 'one') {
+    await way.press('button', 'Next');
+    await visit('question: one, Next too early', { kept: true });
+  }
+  if (kind !== 'timing' || wish.unsure) return;
+  await setAnswer(way, read, wish);
+  await visit('question: timing, done', { kept: true });
+}
+
+// A check as this person, seeing each kind once; met: the kinds seen.
+async function tourCheck(way, visit, { family, person, met }) {
+  await takeCheck(way, async (read) => {
+    const question = questionOnScreen(family, read);
+    const wish = answerOf(family, question, person);
+    if (!met.has(question.kind)) {
+      met.add(question.kind);
+      await visitKind(way, visit, { kind: question.kind, read, wish });
+    }
+    return wish;
+  });
+}
+
+async function tourMending(way, visit, { family, person }) {
+  await visit('result: to mend');
+  await way.press('button', 'Mend the first one');
+  await visit('mend');
+  await way.press('button', 'Try it now');
+  await visit('practice: open');
+  const read = await readQuestion(way.page);
+  const wish = answerOf(family, questionOnScreen(family, read), person);
+  if (!wish.unsure) await setAnswer(way, read, wish);
+  await way.press('button', wish.unsure ? "I'm not sure" : 'Check my answer');
+  await visit('practice: told', { kept: true });
+  await way.press('button', 'Go on');
+  await way.press('button', 'Help and about');
+  await visit('about');
+  await way.press('button', 'Close');
+  await way.press('button', 'Back');
+}
+
+// family: of person.mjs; lacks: habits to mend.
+export async function tour(way, visit, { family, lacks }) {
+  const met = new Set();
+  await visit('choose', { first: true, rest_ms: 10_000 });
+  await tourFinder(way, visit);
+  await way.press('button', family.name);
+  await visit('ready');
+  await way.press('button', 'Start');
+  await tourDialogs(way, visit);
+  const careless = { lacks, holds: [] };
+  await tourCheck(way, visit, { family, person: careless, met });
+  await tourMending(way, visit, { family, person: careless });
+  await way.press('button', 'Check again');
+  await way.press('button', 'Start');
+  await tourCheck(way, visit, { family, person: { lacks: [], holds: [] }, met });
+  await visit('result: nothing to mend');
+  for (let n = 0; n < 60 && met.size < k_kinds.length; n += 1) await findKind(way, visit, { family, met });
+  return met;
+}
+
+// On and on through questions, until one of a kind not seen yet has come up.
+async function findKind(way, visit, { family, met }) {
+  if (!await onQuestion(way.page)) {
+    await way.press('button', 'Check again');
+    await way.press('button', 'Start');
+  }
+  const read = await readQuestion(way.page);
+  const question = questionOnScreen(family, read);
+  if (!met.has(question.kind)) {
+    met.add(question.kind);
+    await visitKind(way, visit, { kind: question.kind, read, wish: answerOf(family, question, { lacks: [], holds: [] }) });
+  }
+  await way.press('button', "I'm not sure");
+}

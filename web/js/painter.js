@@ -33,6 +33,7 @@ const CONTEXT_OPTIONS = {
   alpha: false, antialias: false, depth: false, stencil: false, powerPreference: 'low-power',
 };
 
+// Asks for nothing that would wait for the compiler: that is done at the first use, much later.
 function build(gl) {
   const program = gl.createProgram();
   for (const [kind, source] of [[gl.VERTEX_SHADER, VERTEX_SHADER], [gl.FRAGMENT_SHADER, FRAGMENT_SHADER]]) {
@@ -43,9 +44,6 @@ function build(gl) {
   }
   ['place', 'at', 'tint'].forEach((name, slot) => gl.bindAttribLocation(program, slot, name));
   gl.linkProgram(program);
-  if (!gl.getProgramParameter(program, gl.LINK_STATUS) && !gl.isContextLost()) {
-    throw new Error('shaders: ' + gl.getProgramInfoLog(program));
-  }
   return program;
 }
 
@@ -72,8 +70,7 @@ export class Painter {
     const { gl } = this;
     this.textures = new Map();
     this.program = build(gl);
-    gl.useProgram(this.program);
-    this.scale = gl.getUniformLocation(this.program, 'scale');
+    this.scale = undefined;
     gl.bindBuffer(gl.ARRAY_BUFFER, gl.createBuffer());
     gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, gl.createBuffer());
     for (const slot of [0, 1, 2]) gl.enableVertexAttribArray(slot);
@@ -82,7 +79,14 @@ export class Painter {
     gl.pixelStorei(gl.UNPACK_ALIGNMENT, 1);
   }
 
-  get lost() { return this.gl.isContextLost(); }
+  useProgram() {
+    const { gl, program } = this;
+    if (!gl.getProgramParameter(program, gl.LINK_STATUS) && !gl.isContextLost()) {
+      throw new Error('shaders: ' + gl.getProgramInfoLog(program));
+    }
+    gl.useProgram(program);
+    this.scale = gl.getUniformLocation(program, 'scale');
+  }
 
   texture(id, w, h, y, bytes, rows) {
     const { gl } = this;
@@ -119,6 +123,7 @@ export class Painter {
     }
     this.toPixelX = canvas.width / width;
     this.toPixelY = canvas.height / height;
+    if (this.scale === undefined) this.useProgram();
     gl.viewport(0, 0, canvas.width, canvas.height);
     gl.disable(gl.SCISSOR_TEST);
     gl.clear(gl.COLOR_BUFFER_BIT);

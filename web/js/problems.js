@@ -18,6 +18,7 @@ export function showProblem(kind, error) {
 
 export function kindOfCrash(error) {
   const words = String(error?.message ?? error);
+  if (words.startsWith('shaders:')) return 'webgl';
   return /out of memory|oom|cannot enlarge|memory allocation/i.test(words) || error instanceof RangeError
     ? 'memory' : 'trap';
 }

@@ -79,7 +79,8 @@ void add_groups(Piece& piece) {
 }  // namespace
 
 double Piece::chance(int group, int column) const {
-  return rows[static_cast<std::size_t>(group * columns + column)];
+  const auto row = static_cast<std::size_t>(group) * static_cast<std::size_t>(columns);
+  return rows[row + static_cast<std::size_t>(column)];
 }
 
 Bits Item::touches() const {

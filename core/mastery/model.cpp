@@ -34,8 +34,8 @@ Result<Model> start_model(const People& people) {
                   "it must rule out one of the techniques, and weigh in (0,1]");
     }
     model.rules_out[static_cast<std::size_t>(b)] = spec.rules_out;
-    model.weight[static_cast<std::size_t>(model.techniques + b)] =
-        k_misconception_worth * spec.weight;
+    const int index = model.techniques + b;
+    model.weight[static_cast<std::size_t>(index)] = k_misconception_worth * spec.weight;
   }
   return model;
 }

@@ -1,30 +1,39 @@
-// The general adaptive-testing library of npm on 100 items and ONE ability: a far smaller problem than
-// 12 techniques and 4,096 states. Prints medians, one JSON line a task.
+// The general npm adaptive-testing library @bdelab/jscat at its own, far smaller problem: the next of 100
+// items for one ability, and the ability's estimate. Medians, one JSON line a task. ci/peers pins it, with
+// the override of facts/diagnosis.md section 5; pass another folder that holds node_modules if need be.
 import { createRequire } from 'node:module';
+import path from 'node:path';
 
-const { Cat } = createRequire(new URL('../../ci/peers/package.json', import.meta.url))('@bdelab/jscat');
+const folder = path.resolve(process.argv[2] ?? 'ci/peers');
+const require = createRequire(path.join(folder, 'package.json'));
+const { Cat } = require('@bdelab/jscat');
 
-const items = Array.from({ length: 100 }, (_, i) => ({
-  id: i, a: 0.8 + (i % 7) * 0.2, b: -2 + (i * 4) / 99, c: 0.25, d: 0.95,
+let state = 5;
+const uniform = () => {
+  state = (state * 1103515245 + 12345) % 2147483648;
+  return state / 2147483648;
+};
+const items = Array.from({ length: 100 }, () => ({
+  a: 0.5 + 1.5 * uniform(), b: 6 * uniform() - 3, c: 0.2 * uniform(), d: 1,
 }));
 
-function medianUs(task, rounds = 51, calls = 20) {
-  for (let n = 0; n < 200; n += 1) task();  // the engine compiles what runs often
-  const times = Array.from({ length: rounds }, () => {
-    const start = performance.now();
-    for (let n = 0; n < calls; n += 1) task();
-    return ((performance.now() - start) * 1000) / calls;
-  });
-  return times.sort((a, b) => a - b)[rounds >> 1];
+function median_us(task, rounds = 101) {
+  const times = [];
+  for (let round = 0; round < rounds; round += 1) {
+    const start = process.hrtime.bigint();
+    task();
+    times.push(Number(process.hrtime.bigint() - start) / 1000);
+  }
+  return times.sort((x, y) => x - y)[(rounds - 1) / 2];
 }
 
-function report(task, us) { console.log(JSON.stringify({ task, median_us: Number(us.toFixed(3)) })); }
+const report = (task, us) => console.log(JSON.stringify({ task, median_us: Number(us.toFixed(3)) }));
 
-const chooser = new Cat({ method: 'EAP', itemSelect: 'MFI', theta: 0.3, priorDist: 'norm', priorPar: [0, 1] });
-report('select next of 100 (most information)', medianUs(() => chooser.findNextItem(items, 'MFI')));
-
-const answered = items.filter((_, i) => i % 10 === 0);
-report('ability after 10 answers (EAP)', medianUs(() => {
-  const cat = new Cat({ method: 'EAP', theta: 0, priorDist: 'norm', priorPar: [0, 1] });
-  cat.updateAbilityEstimate(answered, answered.map((_, i) => i % 2));
-}, 21, 5));
+const cat = new Cat({ method: 'EAP', itemSelect: 'MFI', minTheta: -4, maxTheta: 4 });
+for (let warm = 0; warm < 50; warm += 1) cat.findNextItem(items);
+report('jscat: next of 100 items, one ability', median_us(() => cat.findNextItem(items)));
+const asked = items.slice(0, 10);
+const answers = asked.map((_, number) => number % 2);
+report('jscat: estimate after 10 answers', median_us(() => {
+  new Cat({ method: 'EAP', minTheta: -4, maxTheta: 4 }).updateAbilityEstimate(asked, answers);
+}));

@@ -15,19 +15,26 @@ namespace {
 using namespace rehale;
 using namespace rehale::mastery;
 
-// Median time of one call, in microseconds: `rounds` samples of `calls` calls each.
+using Clock = std::chrono::steady_clock;
+using Microseconds = std::chrono::duration<double, std::micro>;
+
+// Median time of one call, in microseconds, over 301 samples. A sample takes about half a
+// millisecond, so that few are broken off by other work on the machine; a WASM engine is given time
+// to compile.
 template <class Task>
-double median_us(int rounds, int calls, Task task) {
-  using Clock = std::chrono::steady_clock;
+double median_us(Task task) {
+  const auto begin = Clock::now();
+  int warmed = 0;
+  while (Microseconds(Clock::now() - begin).count() < 3e5) task(warmed++);
+  const int calls = std::max(1, static_cast<int>(500 * warmed / 3e5));
   std::vector<double> times;
-  for (int round = 0; round < rounds; ++round) {
+  for (int sample = 0; sample < 301; ++sample) {
     const auto start = Clock::now();
     for (int call = 0; call < calls; ++call) task(call);
-    const std::chrono::duration<double, std::micro> spent = Clock::now() - start;
-    times.push_back(spent.count() / calls);
+    times.push_back(Microseconds(Clock::now() - start).count() / calls);
   }
-  std::nth_element(times.begin(), times.begin() + rounds / 2, times.end());
-  return times[static_cast<std::size_t>(rounds) / 2];
+  std::nth_element(times.begin(), times.begin() + 150, times.end());
+  return times[150];
 }
 
 void report(const char* task, double us) {
@@ -87,18 +94,17 @@ void time_bank(const Bank& bank, const char* update, const char* select, const c
   Posterior posterior(bank.model);
   SupersetSums sums;
   double kept = 0;
-  const int calls = bank.model.states() > 10000 ? 20 : 200;
   if (update != nullptr) {
-    report(update, median_us(101, calls, [&](int call) {
+    report(update, median_us([&](int call) {
              const std::size_t item = static_cast<std::size_t>(call) % bank.items.size();
              kept += posterior.update(bank.items[item].pieces[0], call % 4);
              if (call % 8 == 7) posterior = Posterior(bank.model);
            }));
   }
-  report(select, median_us(101, calls, [&](int) { kept += choose(bank, sums, posterior); }));
+  report(select, median_us([&](int) { kept += choose(bank, sums, posterior); }));
   if (next != nullptr) {
     Diagnosis run(bank, Plan{}, 1);
-    report(next, median_us(101, calls, [&](int) {
+    report(next, median_us([&](int) {
              sums.sum(posterior.states());  // as after an answer
              kept += run.next().item;
            }));

@@ -219,8 +219,9 @@ void draw_icons(Ui& ui) {
   kit::paragraph(ui, "p", "Wait.");
   const float x = 24, y = 480;
   for (int n = 1; n <= static_cast<int>(kit::Icon::caution); ++n) {
-    const Rect at{x + 34 * static_cast<float>((n - 1) % 8),
-                  y + 36 * static_cast<float>((n - 1) / 8), 26, 26};
+    const int row = (n - 1) / 8;
+    const int column = (n - 1) % 8;
+    const Rect at{x + 34 * static_cast<float>(column), y + 36 * static_cast<float>(row), 26, 26};
     kit::draw_icon(ui.draw_list(), static_cast<kit::Icon>(n), at, ui.palette().ink);
   }
   kit::skeleton(ui, "s", "Your questions are on their way.");

@@ -22,7 +22,7 @@ MarkLook mark_look(const Palette& p, Mark mark) {
   return {Icon::none, p.edge, p.card};
 }
 
-const std::string& mark_words(const Words& words, Mark mark, const std::string& instead) {
+std::string mark_words(const Words& words, Mark mark, const std::string& instead) {
   if (!instead.empty()) return instead;
   switch (mark) {
     case Mark::going_well:

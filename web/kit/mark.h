@@ -15,7 +15,7 @@ struct MarkLook {
   Colour colour, wash;
 };
 MarkLook mark_look(const Palette& palette, Mark mark);
-const std::string& mark_words(const Words& words, Mark mark, const std::string& instead);
+std::string mark_words(const Words& words, Mark mark, const std::string& instead);
 
 // Icon and bold words in a line at (x, y); returns the height it takes.
 float mark_height(Ui& ui, const std::string& words, float width_px);

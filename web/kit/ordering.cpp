@@ -68,7 +68,7 @@ Order make_move(Ui& ui, const Ordering& ordering, const Order& order, Move move)
   State& s = ui.state();
   s.picked.erase(ordering.id);
   if (move.from == move.to) return order;
-  const Order next = moved(order, move);
+  Order next = moved(order, move);
   s.undo[ordering.id].push_back(order);
   start_slides(ui, ordering, order, next);
   ui.say(fill(ui.words().moved, {{"label", card_of(ordering, order[move.from]).label},

@@ -136,9 +136,11 @@ int one_picture_of(Ui& ui, const PictureChoices& choices, int chosen) {
   int now = chosen;
   for (int n = 0; n < static_cast<int>(choices.options.size()); ++n) {
     const PictureChoice& option = choices.options[static_cast<std::size_t>(n)];
-    const Rect rect{all.x + static_cast<float>(n % grid.columns) * (grid.width + k_gap_px),
-                    all.y + static_cast<float>(n / grid.columns) * (grid.height + k_gap_px),
-                    grid.width, grid.height};
+    const int row = n / grid.columns;
+    const int column = n % grid.columns;
+    const Rect rect{all.x + static_cast<float>(column) * (grid.width + k_gap_px),
+                    all.y + static_cast<float>(row) * (grid.height + k_gap_px), grid.width,
+                    grid.height};
     const Card card{joined(choices.id, option.id), n == chosen, choices.locked, rect};
     if (draw_card(ui, option, grid, card)) now = n;
   }

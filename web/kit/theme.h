@@ -4,8 +4,8 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string_view>
-#include <vector>
 
 namespace rehale::kit {
 
@@ -58,7 +58,7 @@ struct ColourPair {
 };
 
 // Every pair the kit draws. A widget that draws a new one adds it here.
-const std::vector<ColourPair>& colour_pairs();
+std::span<const ColourPair> colour_pairs();
 
 // Contrast ratio 1…21 by WCAG 2.2's definitions of relative luminance and contrast ratio.
 double contrast_ratio(Colour a, Colour b);

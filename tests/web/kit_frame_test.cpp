@@ -164,6 +164,17 @@ TEST_F(KitFrame, a_dialog_makes_the_rest_inert_and_gives_the_focus_back) {
   EXPECT_TRUE(back);
 }
 
+TEST_F(KitFrame, below_a_dialog_nothing_scrolls) {
+  dialog = true;
+  start();
+  const float top = y_of("Answer 1");
+  shell::null::pointer_move(100, 300);
+  shell::null::wheel(-1);
+  shell::null::act({Kind::scroll, "", 300});
+  rig::settle();
+  EXPECT_EQ(y_of("Answer 1"), top);
+}
+
 TEST_F(KitFrame, the_look_button_changes_ground_size_and_contrast) {
   start();
   rig::tap(rig::find(Role::button, "Light, dark and larger text"));
@@ -172,6 +183,7 @@ TEST_F(KitFrame, the_look_button_changes_ground_size_and_contrast) {
   EXPECT_EQ(shell::null::mirror().ground, "dark");
   rig::press(rig::find(Role::button, "More: Size of the words"));
   EXPECT_FLOAT_EQ(rig::ui().text_scale(), 1.25F);
+  EXPECT_EQ(rig::find_id("look/size").value, "125 percent");
   rig::press(rig::find(Role::checkbox, "Stronger contrast"));
   EXPECT_EQ(rig::ui().scheme(), kit::Scheme::dark_contrast);
   rig::press(rig::find(Role::button, "Close"));

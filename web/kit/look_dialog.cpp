@@ -1,6 +1,7 @@
 #include "web/kit/look_dialog.h"
 
 #include <cmath>
+#include <string>
 
 #include "web/kit/kit.h"
 #include "web/kit/state.h"
@@ -22,9 +23,16 @@ int draw_ground(Ui& ui, const Words& w, int now) {
 float draw_size(Ui& ui, const Words& w) {
   heading(ui, "look/size-title", w.text_size, Heading::section);
   const double percent = std::round(ui.text_scale() * 100.0F);
-  const double chosen = stepper(
-      ui, {.id = "look/size", .name = w.text_size, .unit = "%", .min = 100, .max = 200, .step = 25},
-      percent);
+  const std::string told = std::to_string(static_cast<int>(percent));
+  const double chosen = stepper(ui,
+                                {.id = "look/size",
+                                 .name = w.text_size,
+                                 .unit = "%",
+                                 .min = 100,
+                                 .max = 200,
+                                 .step = 25,
+                                 .spoken = fill(w.text_size_value, {{"percent", told}})},
+                                percent);
   return chosen == percent ? 0 : static_cast<float>(chosen / 100);
 }
 

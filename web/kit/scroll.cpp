@@ -165,8 +165,10 @@ void begin_area(Ui& ui, ScrollArea& area, const AreaPlan& plan) {
   }
   area.view = plan.view;
   area.right_x = plan.x + plan.width;
-  follow_finger(s, area);
-  follow_keys(s, area);
+  if (s.dialog.inside || s.dialog.open_id.empty()) {  // what lies below a dialog rests
+    follow_finger(s, area);
+    follow_keys(s, area);
+  }
   glide(ui, area);
   clamp_offset(area);
   s.area = &area;

@@ -19,6 +19,11 @@ std::string number_words(double value) {
   return text;
 }
 
+std::string spoken(const Stepper& stepper, double value) {
+  if (!stepper.spoken.empty()) return stepper.spoken;
+  return number_words(value) + (stepper.unit.empty() ? "" : " " + stepper.unit);
+}
+
 double on_step(const Stepper& stepper, double value) {
   const double step = stepper.step > 0 ? stepper.step : 1;
   const double steps = std::round((value - stepper.min) / step);
@@ -96,7 +101,7 @@ double stepper(Ui& ui, const Stepper& stepper, double value) {
   record(ui, {.id = stepper.id,
               .role = shell::Role::spin,
               .name = stepper.name,
-              .value = number_words(value) + (stepper.unit.empty() ? "" : " " + stepper.unit),
+              .value = spoken(stepper, value),
               .number = value,
               .min = stepper.min,
               .max = stepper.max,

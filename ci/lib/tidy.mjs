@@ -31,7 +31,7 @@ function mark_of(file, rules) {
 
 async function look_at(file, mark) {
   try {
-    await run('clang-tidy', ['--quiet', '-p', build, file], { cwd: root, maxBuffer: 1 << 26 });
+    await run('clang-tidy', ['--quiet', '--extra-arg=-Wno-unknown-warning-option', '-p', build, file], { cwd: root, maxBuffer: 1 << 26 });
     writeFileSync(mark, '');
     return true;
   } catch (error) {

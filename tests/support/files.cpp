@@ -29,11 +29,14 @@ catalog::FamilyFiles read_family(const std::string& folder, const catalog::Libra
   catalog::FamilyFiles files;
   files.procedure = read_content(folder, base + "procedure.json", findings);
   files.questions = read_content(folder, base + "questions.json", findings);
-  for (const auto& language : library.languages)
-    files.texts.push_back(
-        {language, read_content(folder, base + "text." + language + ".json", findings)});
-  if (auto poses = read_file(folder + base + "poses.json"))
+  for (const auto& language : library.languages) {
+    std::string path = base;
+    path.append("text.").append(language).append(".json");
+    files.texts.push_back({language, read_content(folder, path, findings)});
+  }
+  if (auto poses = read_file(folder + base + "poses.json")) {
     files.poses = catalog::ContentFile{base + "poses.json", std::move(*poses)};
+  }
   return files;
 }
 

@@ -18,7 +18,7 @@ int main(int argc, char** argv) {
   }
   nlohmann::json json = rehale::support::bank_to_json(course->bank);
   if (argc == 3) {
-    const auto seed = static_cast<std::uint64_t>(std::atoi(argv[2]));
+    const auto seed = static_cast<std::uint64_t>(std::strtoull(argv[2], nullptr, 10));
     json = {{"bank", json}, {"run", rehale::support::made_up_run(course->bank, seed)}};
   }
   std::puts(json.dump().c_str());

@@ -25,7 +25,7 @@ int check_family(const std::string& folder, const catalog::Library& library,
   for (const auto& gone : missing)
     std::erase_if(loaded.findings, [&](const auto& finding) { return finding.file == gone.file; });
   const int findings = print(missing) + print(loaded.findings);
-  if (findings == 0)
+  if (findings == 0) {
     std::printf(
         "%s: %zu actions, %zu rules, %zu criteria, %zu techniques, %zu misconceptions, "
         "%zu questions%s\n",
@@ -33,6 +33,7 @@ int check_family(const std::string& folder, const catalog::Library& library,
         loaded.value->criteria.size(), loaded.value->techniques.size(),
         loaded.value->misconceptions.size(), loaded.value->questions.size(),
         files.poses ? "" : " (no poses.json: pose names not checked)");
+  }
   return findings;
 }
 

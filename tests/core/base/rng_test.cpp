@@ -37,7 +37,7 @@ TEST(Rng, uniform_stays_in_its_range_and_fills_it) {
 TEST(Rng, below_gives_each_value_equally_often) {
   Rng rng(4);
   std::array<int, 7> bins{};
-  for (int i = 0; i < 70000; ++i) ++bins[rng.below(7)];
+  for (int i = 0; i < 70000; ++i) ++bins[static_cast<std::size_t>(rng.below(7))];
   for (const int count : bins) EXPECT_NEAR(count, 10000, 500);
   EXPECT_EQ(rng.below(1), 0U);
   EXPECT_EQ(rng.below(0), 0U);

@@ -32,8 +32,8 @@ int by_trying(const std::vector<Bits>& covers, Bits wanted) {
 TEST(PlanCover, is_the_fewest_and_names_the_steps_of_a_shortest_plan) {
   Rng rng(31);
   for (int round = 0; round < 300; ++round) {
-    const std::size_t techniques = 1 + rng.below(5);
-    const std::size_t items = 1 + rng.below(8);
+    const std::size_t techniques = 1 + static_cast<std::size_t>(rng.below(5));
+    const std::size_t items = 1 + static_cast<std::size_t>(rng.below(8));
     std::vector<double> offers(items * techniques);
     std::vector<Bits> covers(items, 0);
     Bits possible = 0;

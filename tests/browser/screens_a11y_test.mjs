@@ -3,7 +3,6 @@
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
 import { k_sizes, waitForIdle } from './support/browser.mjs';
-import { familyFromAssets } from './support/person.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
 import { k_kinds, tour } from './support/tour.mjs';
@@ -34,9 +33,7 @@ describe('every screen', { concurrency: 2 }, () => {
   for (const [label, look] of Object.entries(k_looks)) {
     test(label, () => app.with({ query: '?seed=7', ...look }, async (page) => {
       const { visit, problems, titles } = notebook(page);
-      const family = familyFromAssets('spray');
-      const met = await tour(byReader(page), visit, { family, lacks: ['hold-upright', 'slow-deep', 'seal-lips'] })
-        .catch((error) => { problems.push(`the tour ended: ${error.stack}`); });
+      const met = await tour(byReader(page), visit).catch((error) => { problems.push(`the tour ended: ${error.stack}`); });
       assert.deepEqual(problems, []);
       assert.deepEqual([...met].sort(), [...k_kinds].sort());
       assert.deepEqual(page.complaints, []);

@@ -1,12 +1,13 @@
 // Where controls really are on the picture: their edges as found in a screenshot, held against the mirror's boxes.
 const k_reach_px = 4;   // looked at on both sides of an edge; nothing else is drawn so near to one
 const k_fade_px = 40;   // near the ends of a scroll area what is drawn fades out
-const readers = new WeakMap();  // a page beside each app, which reads its pictures
+const readers = new WeakMap();  // a page that reads pictures, for each browser
 
-async function readerBeside(page) {
-  const context = page.context();
-  if (!readers.has(context)) readers.set(context, await context.newPage());
-  return readers.get(context);
+// In a window of its own: a second page in the app's window would put the app into the background.
+async function readerFor(page) {
+  const browser = page.context().browser();
+  if (!readers.has(browser)) readers.set(browser, browser.newContext().then((context) => context.newPage()));
+  return readers.get(browser);
 }
 
 // Boxes of what can be pressed, with the part of the page that shows them. What is drawn without an edge of its own
@@ -52,7 +53,7 @@ async function edgesInPicture({ png, boxes, reach, fade }) {
 export async function strayEdges(page, most = 2) {
   const boxes = await page.evaluate(boxesInMirror);
   const png = (await page.screenshot({ animations: 'allow', caret: 'initial' })).toString('base64');
-  const reader = await readerBeside(page);
+  const reader = await readerFor(page);
   const edges = await reader.evaluate(edgesInPicture, { png, boxes, reach: k_reach_px, fade: k_fade_px });
   const far = edges.filter(({ off }) => off === undefined || Math.abs(off) > most);
   return { seen: edges.length, stray: far.map(({ name, side, off }) => `'${name}' at ${side}: ${off ?? 'no edge'}`) };

@@ -1,8 +1,9 @@
 // To every screen of the app, one after the other; visit(name, how) is called on each.
 import { readQuestion, setAnswer } from './answers.mjs';
 import { find } from './hands.mjs';
-import { answerOf, questionOnScreen } from './person.mjs';
-import { onQuestion, openFamily, takeCheck } from './walk.mjs';
+import { answerOf, familyFromAssets, questionOnScreen } from './person.mjs';
+import { k_all_kinds, practise } from './practice.mjs';
+import { takeCheck } from './walk.mjs';
 
 export const k_kinds = ['one', 'several', 'picture', 'order', 'timing', 'numbers'];
 
@@ -76,37 +77,39 @@ async function tourMending(way, visit, { family, person }) {
   await way.press('button', 'Back');
 }
 
-// family: of person.mjs; lacks: habits to mend.
-export async function tour(way, visit, { family, lacks }) {
+// Kinds that the check did not ask, by practising what is to be mended.
+async function tourPractice(way, visit, { family, person, met }) {
+  const meet = async (read) => {
+    const question = questionOnScreen(family, read);
+    if (met.has(question.kind)) return false;
+    met.add(question.kind);
+    const wish = answerOf(family, question, { lacks: [], holds: [] });
+    await visitKind(way, visit, { kind: question.kind, read, wish });
+    return false;
+  };
+  const enough = () => met.size === k_kinds.length;
+  for (const { name } of family.techniques.filter(({ id }) => person.lacks.includes(id))) {
+    if (!enough()) await practise(way, name, { meet, enough });
+  }
+}
+
+// Returns the kinds of questions seen.
+export async function tour(way, visit) {
   const met = new Set();
+  const family = familyFromAssets(k_all_kinds.family);
+  const careless = { lacks: [...k_all_kinds.lacks, 'seal-lips-vents-clear'], holds: [] };
   await visit('choose', { first: true, rest_ms: 10_000 });
   await tourFinder(way, visit);
   await way.press('button', family.name);
   await visit('ready');
   await way.press('button', 'Start');
   await tourDialogs(way, visit);
-  const careless = { lacks, holds: [] };
   await tourCheck(way, visit, { family, person: careless, met });
   await tourMending(way, visit, { family, person: careless });
+  await tourPractice(way, visit, { family, person: careless, met });
   await way.press('button', 'Check again');
   await way.press('button', 'Start');
   await tourCheck(way, visit, { family, person: { lacks: [], holds: [] }, met });
   await visit('result: nothing to mend');
-  for (let n = 0; n < 60 && met.size < k_kinds.length; n += 1) await findKind(way, visit, { family, met });
   return met;
-}
-
-// On and on through questions, until one of a kind not seen yet has come up.
-async function findKind(way, visit, { family, met }) {
-  if (!await onQuestion(way.page)) {
-    await way.press('button', 'Check again');
-    await way.press('button', 'Start');
-  }
-  const read = await readQuestion(way.page);
-  const question = questionOnScreen(family, read);
-  if (!met.has(question.kind)) {
-    met.add(question.kind);
-    await visitKind(way, visit, { kind: question.kind, read, wish: answerOf(family, question, { lacks: [], holds: [] }) });
-  }
-  await way.press('button', "I'm not sure");
 }

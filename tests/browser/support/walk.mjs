@@ -22,6 +22,8 @@ export async function arrived(page, { title, h1, first = false }) {
 export async function openFamily(way, family) {
   await arrived(way.page, { title: 'Rehale: check how you use your inhaler', h1: 'Which inhaler do you hold?', first: true });
   await way.press('button', k_families[family]);
+  // The family's files are fetched: the page is idle meanwhile, and its title is still another.
+  await way.page.waitForFunction(() => window.rehale.probe().screen === 'ready', null, { timeout: 60_000 });
   await arrived(way.page, { title: 'Before you start', h1: k_families[family] });
   await way.press('button', 'Start');
 }

@@ -4,7 +4,7 @@ import { after, before, describe, test } from 'node:test';
 import { anyAnswer, setAnswer } from './answers.mjs';
 import { closePage, k_sizes, launch, openApp } from './browser.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './person.mjs';
-import { k_all_kinds, practise } from './practice.mjs';
+import { k_all_kinds, practise, toPractise } from './practice.mjs';
 import { serveSite } from './sites.mjs';
 import { k_families, openFamily, takeCheck, walkThrough } from './walk.mjs';
 import { byReader } from './ways.mjs';
@@ -27,7 +27,9 @@ export function appForTests() {
   return app;
 }
 
-const k_kinds = ['checkbox', 'number', 'order', 'radio', 'timing'];
+// Kinds of the content, and how the tree shows them.
+const k_tree_kinds = { one: 'radio', picture: 'radio', several: 'checkbox', order: 'order', timing: 'timing', numbers: 'number' };
+const k_kinds = [...new Set(Object.values(k_tree_kinds))].sort();
 
 // What did not come up by itself: a check whose practice has every kind, and there what is still to be met.
 async function meetTheRest(app, way, wish, met) {
@@ -36,15 +38,20 @@ async function meetTheRest(app, way, wish, met) {
   await app.with({ query: '?seed=11', ...wish }, async (page) => {
     const [reader, hand] = [byReader(page), way(page)];
     await openFamily(reader, family.id);
-    await takeCheck(reader, (read) => answerOf(family, questionOnScreen(family, read), person));
+    await takeCheck(reader, (read) => {
+      const wish = answerOf(family, questionOnScreen(family, read), person);
+      if (met.has(read.kind) || wish.unsure) return wish;
+      met.add(read.kind);
+      return { ...wish, by: hand };
+    });
     const meet = async (read) => {
       if (met.has(read.kind)) return false;
       await setAnswer(hand, read, anyAnswer(read, 0));
       await hand.press('button', 'Check my answer');
       return met.add(read.kind);
     };
-    for (const { name } of family.techniques.filter(({ id }) => person.lacks.includes(id))) {
-      await practise(reader, name, { meet, enough: () => met.size === k_kinds.length });
+    for (const { name, worth } of toPractise(family, person, (kind) => met.has(k_tree_kinds[kind]))) {
+      if (worth()) await practise(reader, name, { meet, enough: () => !worth() });
     }
   });
 }

@@ -2,7 +2,7 @@
 import { readQuestion, setAnswer } from './answers.mjs';
 import { find } from './hands.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './person.mjs';
-import { k_all_kinds, practise } from './practice.mjs';
+import { k_all_kinds, practise, toPractise } from './practice.mjs';
 import { takeCheck } from './walk.mjs';
 
 export const k_kinds = ['one', 'several', 'picture', 'order', 'timing', 'numbers'];
@@ -87,9 +87,8 @@ async function tourPractice(way, visit, { family, person, met }) {
     await visitKind(way, visit, { kind: question.kind, read, wish });
     return false;
   };
-  const enough = () => met.size === k_kinds.length;
-  for (const { name } of family.techniques.filter(({ id }) => person.lacks.includes(id))) {
-    if (!enough()) await practise(way, name, { meet, enough });
+  for (const { name, worth } of toPractise(family, person, (kind) => met.has(kind))) {
+    if (worth()) await practise(way, name, { meet, enough: () => !worth() });
   }
 }
 

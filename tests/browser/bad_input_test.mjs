@@ -4,11 +4,11 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
-import { closePage, openPage, probe, waitForIdle } from './support/browser.mjs';
+import { closePage, openPage, waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
 import { find } from './support/hands.mjs';
 import { appForTests } from './support/run.mjs';
-import { arrived, k_families, openFamily } from './support/walk.mjs';
+import { arrived, awaitScreen, k_families, openFamily } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
 const k_content_title = 'A part of this page is broken', k_any_title = 'This page is not complete';
@@ -34,7 +34,7 @@ async function opened(wish, use) {
 
 // The trouble screen, its heading, and the findings as they are listed.
 async function findingsOn(page, title) {
-  assert.equal((await probe(page)).screen, 'trouble');
+  await awaitScreen(page, 'trouble');
   assert.equal(await page.getByRole('heading', { level: 1 }).textContent(), title);
   assert.doesNotMatch(await page.getByRole('main').getByRole('paragraph').first().innerText(), k_scolding);
   assert.deepEqual(await axe(page), []);
@@ -56,8 +56,7 @@ for (const seed of ['abc', '-1', '1.5', '99999999999999999999', '0x10']) {
   }));
 }
 
-test('?seed= with nothing after it is none', () => opened({ query: '?seed=' }, (page) =>
-  arrived(page, { title: 'Rehale: check how you use your inhaler', first: true })));
+test('?seed= with nothing after it is none', () => opened({ query: '?seed=' }, (page) => awaitScreen(page, 'choose-device')));
 
 describe('a family that cannot be read', { concurrency: 2 }, () => {
   const withQuestions = (answer, use) => opened(
@@ -116,8 +115,7 @@ describe('what every screen needs cannot be read', { concurrency: 2 }, () => {
       assert.ok(findings.length > 0 && findings.every((line) => line.startsWith('content/')), findings.join('\n'));
       await page.unrouteAll();
       await Promise.all([page.waitForEvent('load'), way.begin('button', 'Try again')]);
-      await waitForIdle(page);
-      assert.equal((await probe(page)).screen, 'choose-device');
+      await awaitScreen(page, 'choose-device');
     }));
   }
 });

@@ -2,4 +2,4 @@
 import { walkEveryFamily } from './support/run.mjs';
 import { byKeys } from './support/ways.mjs';
 
-walkEveryFamily(byKeys);
+walkEveryFamily(byKeys, { calm: true });

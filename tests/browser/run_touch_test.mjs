@@ -2,4 +2,4 @@
 import { walkEveryFamily } from './support/run.mjs';
 import { byTouch } from './support/ways.mjs';
 
-walkEveryFamily(byTouch, { touch: true });
+walkEveryFamily(byTouch, { touch: true, calm: true });

@@ -6,6 +6,7 @@ import { k_sizes, waitForIdle } from './support/browser.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
 import { k_kinds, tour } from './support/tour.mjs';
+import { awaitScreen } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
 const app = appForTests();
@@ -17,7 +18,7 @@ function notebook(page) {
   return {
     problems, titles,
     visit: async (name, how) => {
-      await waitForIdle(page, { quiet: 300 });  // pictures that move have come to rest
+      await waitForIdle(page, { quiet: 150 });
       for (const problem of await lookOver(page, how)) problems.push(`${name}: ${problem}`);
       titles.set(name, await page.title());
     },
@@ -26,10 +27,10 @@ function notebook(page) {
 
 const k_looks = {
   'at 360 × 640, light': { size: k_sizes.phone },
-  'at 1920 × 1080, dark': { size: k_sizes.screen, dark: true },
+  'at 1920 × 1080, dark': { size: k_sizes.screen, dark: true, calm: true },
 };
 
-describe('every screen', { concurrency: 2 }, () => {
+describe('every screen', { concurrency: 4 }, () => {
   for (const [label, look] of Object.entries(k_looks)) {
     test(label, () => app.with({ query: '?seed=7', ...look }, async (page) => {
       const { visit, problems, titles } = notebook(page);
@@ -43,6 +44,7 @@ describe('every screen', { concurrency: 2 }, () => {
   for (const [label, look] of Object.entries(k_looks)) {
     test(`trouble, ${label}`, () => app.with({ query: '?seed=abc', ...look }, async (page) => {
       const { visit, problems } = notebook(page);
+      await awaitScreen(page, 'trouble');
       await visit('trouble', { first: true });
       assert.deepEqual(problems, []);
     }));

@@ -56,12 +56,12 @@ async function meetTheRest(app, way, wish, met) {
   });
 }
 
-// Most of a run is waiting for the page to rest: two at a time.
+// Most of a run is waiting for the page to rest: all at a time.
 export function walkEveryFamily(way, wish = {}) {
   const app = appForTests();
   const met = new Set();
   const on = { size: k_sizes.phone, ...wish };
-  describe('a full run', { concurrency: 2 }, () => {
+  describe('a full run', { concurrency: 4 }, () => {
     for (const [n, family] of Object.keys(k_families).entries()) {
       test(family, (context) => app.with({ query: `?seed=${n + 1}`, ...on }, async (page) => {
         const hand = way(page);

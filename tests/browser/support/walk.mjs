@@ -2,6 +2,7 @@
 // the first thing to mend, practice, back, help and about.
 import assert from 'node:assert/strict';
 import { anyAnswer, heading, readQuestion, setAnswer } from './answers.mjs';
+import { waitForIdle } from './browser.mjs';
 import { find, focused } from './hands.mjs';
 
 export const k_families = {
@@ -19,11 +20,17 @@ export async function arrived(page, { title, h1, first = false }) {
   assert.ok(role === 'h1' || (first && role === ''), `on '${title}' the focus is on ${role} '${name}', not on the heading`);
 }
 
+// A screen by the name that probe() gives it. Files on their way leave the page at rest on another one.
+export async function awaitScreen(page, name) {
+  await page.waitForFunction((wanted) => window.rehale.probe?.().screen === wanted, name, { timeout: 60_000 });
+  await waitForIdle(page);
+}
+
 export async function openFamily(way, family) {
+  await awaitScreen(way.page, 'choose-device');
   await arrived(way.page, { title: 'Rehale: check how you use your inhaler', h1: 'Which inhaler do you hold?', first: true });
   await way.press('button', k_families[family]);
-  // The family's files are fetched: the page is idle meanwhile, and its title is still another.
-  await way.page.waitForFunction(() => window.rehale.probe().screen === 'ready', null, { timeout: 60_000 });
+  await awaitScreen(way.page, 'ready');
   await arrived(way.page, { title: 'Before you start', h1: k_families[family] });
   await way.press('button', 'Start');
 }

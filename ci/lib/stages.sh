@@ -1,6 +1,8 @@
 # The stages of ci/test, in their order. Each is one function that fails when something is not as it
 # should be, and each sets up what it needs itself, so that it can be run alone.
-all_stages=(setup format arrows size lock native tidy wasm content reference node sim site browser)
+all_stages=(setup format arrows size lock site browser native tidy wasm content reference node sim)
+# Mostly waits for browsers to come to rest: when all stages are run, it runs beside those after it.
+beside=browser
 
 stage_setup() { "$root/ci/setup"; }
 
@@ -85,7 +87,7 @@ stage_sim() {
 }
 
 stage_site() {
-  "$root/ci/build" site
+  "$root/ci/build" site demo
   node "$root/ci/lib/weigh.mjs" "$build/site"
 }
 

@@ -1,15 +1,18 @@
-// Copies assets/*.json to the page, white space taken out. Pictures are compiled by scene.mjs; poses go
+// Copies assets/*.json to the page, white space taken out; all but what only translators need. Pictures are compiled by scene.mjs; poses go
 // into them. usage: content.mjs ASSETS OUT
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 
 const [assets, out] = process.argv.slice(2);
 
+// Glossaries and stamps stay at home.
+const is_for_translators = (name) => /^glossary\.|\.sources\.json$/.test(name);
+
 function copy(folder) {
   for (const entry of readdirSync(path.join(assets, folder), { withFileTypes: true })) {
     const at = path.join(folder, entry.name);
     if (entry.isDirectory()) copy(at);
-    else if (entry.name.endsWith('.json') && entry.name !== 'poses.json') pack(at);
+    else if (entry.name.endsWith('.json') && entry.name !== 'poses.json' && !is_for_translators(entry.name)) pack(at);
   }
 }
 

@@ -61,6 +61,7 @@ stage_wasm() {
 stage_content() {
   "$root/ci/build" tools
   "$build/native/tests/rehale_validate" "$root/assets"
+  node "$root/ci/lib/translations.mjs" "$root"
 }
 
 # Each maker works its fixture out again from general libraries and compares it with the one committed.

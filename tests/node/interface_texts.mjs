@@ -5,6 +5,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { is_language_file } from '../../ci/lib/translations.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const screens = path.join(root, 'web/screens');
@@ -21,7 +22,7 @@ function flatten(value, at, into) {
   return into;
 }
 
-const texts = readdirSync(path.join(root, 'assets/text')).map((name) => [name,
+const texts = readdirSync(path.join(root, 'assets/text')).filter(is_language_file).map((name) => [name,
   flatten(JSON.parse(readFileSync(path.join(root, 'assets/text', name), 'utf8')), [], new Map())]);
 
 test('every path named in a screen is listed', () => {

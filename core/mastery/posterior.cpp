@@ -57,26 +57,38 @@ GroupTables tables_for(const Piece& piece, int column, std::size_t states) {
   return tables;
 }
 
-// One step over eight neighbours; four places that never overlap. Fixed length, so that compilers
-// use vectors at -O2 too.
-void add_two_bits_of_eight(const double* __restrict at11, double* __restrict at10,
-                           double* __restrict at01, double* __restrict at00) {
+// One step over eight neighbours, at eight places `one` apart: the place's number is the three bits.
+// Fixed lengths and no store before the last load of a lane, so that compilers use vectors at -O2 too.
+void add_three_bits_of_eight(double* __restrict at, std::size_t one) {
+  double* __restrict at1 = at + one;
+  double* __restrict at2 = at + 2 * one;
+  double* __restrict at3 = at + 3 * one;
+  double* __restrict at4 = at + 4 * one;
+  double* __restrict at5 = at + 5 * one;
+  double* __restrict at6 = at + 6 * one;
+  double* __restrict at7 = at + 7 * one;
   for (std::size_t i = 0; i < k_lanes; ++i) {
-    const double upper = at10[i] + at11[i];
-    at00[i] = (at00[i] + at01[i]) + upper;
-    at01[i] += at11[i];
-    at10[i] = upper;
+    const double s67 = at6[i] + at7[i];
+    const double s57 = at5[i] + at7[i];
+    const double s37 = at3[i] + at7[i];
+    const double s4567 = (at4[i] + at5[i]) + s67;
+    const double s2367 = (at2[i] + at3[i]) + s67;
+    const double s1357 = (at1[i] + at3[i]) + s57;
+    at[i] = ((at[i] + at1[i]) + (at2[i] + at3[i])) + s4567;
+    at1[i] = s1357;
+    at2[i] = s2367;
+    at3[i] = s37;
+    at4[i] = s4567;
+    at5[i] = s57;
+    at6[i] = s67;
   }
 }
 
 // Adds to every state without bit `one` (>= 8) the sum of the same state with it; then the same for
-// the next bit up. Two bits a pass: half the trips through memory.
-void add_two_bits(double* sums, std::size_t states, std::size_t one) {
-  for (std::size_t block = 0; block < states; block += 4 * one) {
-    for (std::size_t i = block; i < block + one; i += k_lanes) {
-      double* at = sums + i;
-      add_two_bits_of_eight(at + 3 * one, at + 2 * one, at + one, at);
-    }
+// the next two bits up. Three bits a pass: a third of the trips through memory.
+void add_three_bits(double* sums, std::size_t states, std::size_t one) {
+  for (std::size_t block = 0; block < states; block += 8 * one) {
+    for (std::size_t i = block; i < block + one; i += k_lanes) add_three_bits_of_eight(sums + i, one);
   }
 }
 
@@ -121,7 +133,9 @@ double Posterior::update(const Piece& piece, int column) {
   }
   const double evidence = total(sums);
   const double scale = 1 / evidence;
-  for (double& mass : states_) mass *= scale;
+  for (std::size_t base = 0; base < count; base += k_lanes) {
+    for (std::size_t lane = 0; lane < k_lanes; ++lane) states_[base + lane] *= scale;
+  }
   return evidence;
 }
 
@@ -167,8 +181,8 @@ void SupersetSums::sum(std::span<const double> states) {
     add_within_eight(sums_.data() + base);
   }
   std::size_t one = k_lanes;
-  for (; 2 * one < sums_.size(); one *= 4) add_two_bits(sums_.data(), sums_.size(), one);
-  if (one < sums_.size()) add_one_bit(sums_.data(), sums_.size(), one);
+  for (; 4 * one < sums_.size(); one *= 8) add_three_bits(sums_.data(), sums_.size(), one);
+  for (; one < sums_.size(); one *= 2) add_one_bit(sums_.data(), sums_.size(), one);
   for (int index = 0; bit(index) < sums_.size(); ++index) {
     const double p = marginal(index);
     uncertainty_[static_cast<std::size_t>(index)] = -(x_log_x(p) + x_log_x(1 - p));

@@ -1,0 +1,58 @@
+#include "core/exchange/sealed_code.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/exchange/content_name.h"
+#include "core/exchange/envelope.h"
+#include "core/exchange/fields.h"
+
+namespace rehale::exchange {
+
+namespace {
+
+constexpr std::size_t k_tag_bytes = 16;  // of the ciphers of RFC 9180 section 7.3
+
+}  // namespace
+
+Bytes bound_bytes(const RandomId& assignment, std::string_view content) {
+  constexpr std::string_view k_purpose = "rehale-sealed-1";
+  Bytes bytes(k_purpose.begin(), k_purpose.end());
+  bytes.insert(bytes.end(), assignment.begin(), assignment.end());
+  bytes.insert(bytes.end(), content.begin(), content.end());
+  return bytes;
+}
+
+Result<std::string> write_sealed(const SealedResult& result) {
+  if (result.content.empty() || result.content.size() > 32 || !is_name(result.content)) {
+    return fail("code-shape", "content", "expected the name of the content");
+  }
+  if (result.sealed.size() <= k_tag_bytes || result.sealed.size() > k_max_sealed_bytes) {
+    return fail("code-shape", "sealed", "expected a sealed result");
+  }
+  const Json list = Json::array({Json::binary({result.assignment.begin(), result.assignment.end()}),
+                                 content_json(result.content),
+                                 Json::binary({result.sender.begin(), result.sender.end()}),
+                                 Json::binary(result.sealed)});
+  return write_envelope(Kind::sealed, k_sealed_version, write_cbor(list));
+}
+
+Result<SealedResult> read_sealed(std::string_view code) {
+  const auto envelope = read_envelope(code, Kind::sealed, k_sealed_version);
+  if (!envelope) return tl::unexpected(envelope.error());
+  const auto json = read_cbor(envelope->payload);
+  if (!json) return tl::unexpected(json.error());
+  SealedResult result;
+  Fields fields(*json, 4);
+  const Bytes assignment = fields.bytes("assignment", 16, 16);
+  result.content = read_content_name(fields);
+  const Bytes sender = fields.bytes("key", 65, 65);
+  result.sealed = fields.bytes("sealed", k_tag_bytes + 1, k_max_sealed_bytes);
+  const auto done = fields.done();
+  if (!done) return tl::unexpected(done.error());
+  std::ranges::copy(assignment, result.assignment.begin());
+  std::ranges::copy(sender, result.sender.begin());
+  return result;
+}
+
+}  // namespace rehale::exchange

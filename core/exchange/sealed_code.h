@@ -1,0 +1,34 @@
+// The envelope of a sealed result (HPKE, RFC 9180, done by the browser): what it is bound to, in
+// the clear, and the sealed bytes. Must not know keys or ciphers.
+//
+// Version 1 is a CBOR list: assignment (16 bytes), content, encapsulated key (65 bytes), sealed
+// bytes. `bound_bytes` goes into the seal as additional data, so that nothing of it can be changed.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/exchange/assignment_code.h"
+
+namespace rehale::exchange {
+
+inline constexpr int k_sealed_version = 1;
+inline constexpr std::size_t k_max_sealed_bytes = 2048;
+
+struct SealedResult {
+  RandomId assignment{};
+  std::string content;  // content id of the run inside
+  PublicKey sender{};   // "enc" of RFC 9180
+  Bytes sealed;         // pack_result's bytes and the tag
+  friend bool operator==(const SealedResult&, const SealedResult&) = default;
+};
+
+// "rehale-sealed-1", assignment, content: what the seal must be made and opened with.
+[[nodiscard]] Bytes bound_bytes(const RandomId& assignment, std::string_view content);
+
+// Errors: "code-shape" (content no name, too long, too little to hold a tag).
+[[nodiscard]] Result<std::string> write_sealed(const SealedResult& sealed);
+// Errors: those of read_envelope and read_cbor, "code-shape".
+[[nodiscard]] Result<SealedResult> read_sealed(std::string_view code);
+
+}  // namespace rehale::exchange

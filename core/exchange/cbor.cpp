@@ -26,7 +26,7 @@ class Walk {
         open_.pop_back();
         continue;
       }
-      const auto stepped = step();
+      auto stepped = step();
       if (!stepped) return stepped;
     }
     if (at_ != bytes_.size()) return trouble("code-shape", "something follows after the end");

@@ -78,7 +78,7 @@ class Writer {
       return fail("log-shape", event.question, "an answer to a question that is not on show");
     }
     open_ = -1;
-    const auto timed = time(event);
+    auto timed = time(event);
     if (!timed) return timed;
     const auto packed =
         pack_answer(family_.questions[static_cast<std::size_t>(question)], event.answer);

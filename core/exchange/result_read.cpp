@@ -70,7 +70,7 @@ class Player {
 
   Result<void> all() {
     while (at_ < entries_.size()) {
-      const auto played = one();
+      auto played = one();
       if (!played) return played;
     }
     return {};

@@ -2,6 +2,7 @@
 // a family and exit 0.
 #include <cstdio>
 
+#include "core/catalog/care.h"
 #include "core/procedure/check_family.h"
 #include "tests/support/files.h"
 #include "tests/support/fixture.h"
@@ -15,6 +16,12 @@ int print(const std::vector<catalog::Finding>& findings) {
   return static_cast<int>(findings.size());
 }
 
+int check_care(const std::string& folder, const catalog::Library& library, const catalog::Id& id) {
+  std::vector<catalog::Finding> missing;
+  const auto file = support::read_content(folder, "families/" + id + "/care.json", missing);
+  return print(missing.empty() ? catalog::load_care(library, id, file).findings : missing);
+}
+
 // Files that are there are checked even when others are missing.
 int check_family(const std::string& folder, const catalog::Library& library,
                  const catalog::Id& id) {
@@ -24,7 +31,8 @@ int check_family(const std::string& folder, const catalog::Library& library,
   auto loaded = catalog::load_family(library, id, files, procedure::check_family_runs);
   for (const auto& gone : missing)
     std::erase_if(loaded.findings, [&](const auto& finding) { return finding.file == gone.file; });
-  const int findings = print(missing) + print(loaded.findings);
+  int findings = print(missing) + print(loaded.findings);
+  findings += check_care(folder, library, id);
   if (findings == 0) {
     std::printf(
         "%s: %zu actions, %zu rules, %zu criteria, %zu techniques, %zu misconceptions, "

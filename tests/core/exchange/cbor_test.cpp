@@ -233,7 +233,7 @@ TEST(Cbor, size_depth_and_number_of_items_are_bounded_before_parsing) {
 TEST(Cbor, random_bytes_never_do_more_than_err) {
   Rng rng(11);
   for (int round = 0; round < 20000; ++round) {
-    Bytes bytes(rng.below(40));
+    Bytes bytes(static_cast<std::size_t>(rng.below(40)));
     for (auto& byte : bytes) byte = static_cast<std::uint8_t>(rng.next());
     const auto read = read_exact(bytes);
     if (!read) {

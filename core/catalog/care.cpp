@@ -45,9 +45,10 @@ void validate_number(const Check& check, const Criterion& number, const std::str
     check(pointer + "/unit", "unknown-unit", {"use one of:", units});
   }
   for (const auto& bound :
-       {number.target_low, number.target_high, number.pass_low, number.pass_high})
+       {number.target_low, number.target_high, number.pass_low, number.pass_high}) {
     if (bound && !(*bound >= 0 && *bound <= 1000))
       check(pointer, "out-of-range", {"use 0 to 1000"});
+  }
   if (!number.target_low || !number.target_high || !number.pass_low || !number.pass_high)
     check(pointer, "missing-number", {"give target and pass, each with a low and a high number"});
   if (number.id == "clean_every" && number.target_low && *number.target_low < 1)
@@ -74,9 +75,10 @@ Loaded<Care> load_care(const Library& library, const Id& family, const ContentFi
     expect_unique(check, care.numbers, "/numbers");
     for (std::size_t i = 0; i < care.numbers.size(); ++i)
       validate_number(check, care.numbers[i], at("/numbers", i));
-    for (const Known& one : k_known)
+    for (const Known& one : k_known) {
       if (one.needed && care.find(one.id) == nullptr)
         check("/numbers", "missing-number", {"give \"", one.id, "\""});
+    }
   }
   Loaded<Care> loaded{std::nullopt, std::move(report.findings())};
   if (loaded.findings.empty()) loaded.value = std::move(care);

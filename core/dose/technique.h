@@ -3,6 +3,7 @@
 // Must not know: content, texts, screens, clocks. Everything here is a teaching estimate.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string_view>
@@ -126,6 +127,10 @@ struct Outcome {
   Band lung;  // share that reached the lungs; likely == likely.lung()
   Leans leans;
   int doses_used = 1;  // 2 after loading twice
+  // The lung share by each of the four mouth-throat curves (mouth_throat.h, the likely one first),
+  // and with the shortest and longest wait of a cloud that was pressed too early.
+  std::array<double, 4> lung_by_curve{};
+  std::array<double, 2> lung_by_wait{};
 };
 
 }  // namespace rehale::dose

@@ -14,6 +14,7 @@ const k_budgets = {
   'next question, 65536 states': 300,
 };
 const k_wasm_times = 2;
+const k_dose_us = 200;
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 
@@ -48,7 +49,23 @@ export function core_bench(build) {
   }
   for (const [task, us] of numpy) rows.push([`numpy: ${task}`, `${us} us`, '', 'beside']);
   for (const [task, us] of jscat) rows.push([`jscat (one ability): ${task}`, `${us} us`, '', 'beside']);
-  return table('Diagnosis', rows);
+  const diagnosis = table('Diagnosis', rows);
+  return dose_bench(build) && diagnosis;
+}
+
+// One technique through the dose model, beside the cost of its exp calls in the same run.
+function dose_bench(build) {
+  const rows = [];
+  for (const [kind, program, args] of [
+    ['native', path.join(build, 'native/tests/rehale_dose_bench'), []],
+    ['WASM', process.execPath, [path.join(build, 'wasm/tests/rehale_dose_bench.js')]],
+  ]) {
+    const [[puff, us], [exps, alone]] = [...lines_of(program, args)];
+    const budget = kind === 'native' ? `<= ${k_dose_us} us` : '';
+    rows.push([`${puff}, ${kind}`, `${us} us`, budget, budget && verdict(us <= k_dose_us)]);
+    rows.push([`${exps}, ${kind}`, `${alone} us`, '', `${(us / alone).toFixed(2)} x beside it`]);
+  }
+  return table('Where the dose goes', rows);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = core_bench(process.argv[2]) ? 0 : 1;

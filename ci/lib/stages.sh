@@ -90,6 +90,8 @@ stage_sim() {
 stage_site() {
   "$root/ci/build" site demo
   node "$root/ci/lib/weigh.mjs" "$build/site"
+  /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site"
+  ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site" Ж >"$build/letters.log" || die "letters.py misses a missing letter"
 }
 
 # One browser at a time: two cores.

@@ -23,6 +23,16 @@ void TableGcCompactSettings() {}
 void TableGcCompactTransientBuffers(ImGuiTable* /*table*/) {}
 void TableGcCompactTransientBuffers(ImGuiTableTempData* /*table*/) {}
 
+// The title bar of the hidden window that every frame begins with: never shown, never pressed.
+void Scrollbar(ImGuiAxis /*axis*/) {}
+bool CollapseButton(ImGuiID /*id*/, const ImVec2& /*at*/) { return false; }
+bool ButtonBehavior(const ImRect& /*box*/, ImGuiID /*id*/, bool* hovered, bool* held,
+                    ImGuiButtonFlags /*flags*/) {
+  if (hovered != nullptr) *hovered = false;
+  if (held != nullptr) *held = false;
+  return false;
+}
+
 // Reached from a widget only.
 void EndColumns() { std::abort(); }
 void EndMenuBar() { std::abort(); }
@@ -30,12 +40,6 @@ ImGuiMultiSelectIO* EndMultiSelect() { std::abort(); }
 void EndTabBar() { std::abort(); }
 void EndTable() { std::abort(); }
 void TreePop() { std::abort(); }
-void Scrollbar(ImGuiAxis /*axis*/) { std::abort(); }
-bool ButtonBehavior(const ImRect& /*box*/, ImGuiID /*id*/, bool* /*hovered*/, bool* /*held*/,
-                    ImGuiButtonFlags /*flags*/) {
-  std::abort();
-}
-bool CollapseButton(ImGuiID /*id*/, const ImVec2& /*at*/) { std::abort(); }
 bool Selectable(const char* /*label*/, bool /*selected*/, ImGuiSelectableFlags /*flags*/,
                 const ImVec2& /*size*/) {
   std::abort();

@@ -150,7 +150,7 @@ Result<check::Log> log_of(const ReadResult& result, const Family& family,
   }
   check::Log log{result.begin};
   for (std::size_t n = 0; n < family.questions.size() && n / 8 < result.recent.size(); ++n) {
-    if ((result.recent[n / 8] >> (n % 8) & 1U) != 0) {
+    if (((result.recent[n / 8] >> (n % 8)) & 1) != 0) {
       log.front().recent.push_back(family.questions[n].id);
     }
   }

@@ -57,8 +57,9 @@ GroupTables tables_for(const Piece& piece, int column, std::size_t states) {
   return tables;
 }
 
-// One step over eight neighbours, at eight places `one` apart: the place's number is the three bits.
-// Fixed lengths and no store before the last load of a lane, so that compilers use vectors at -O2 too.
+// One step over eight neighbours, at eight places `one` apart: the place's number is the three
+// bits. Fixed lengths and no store before the last load of a lane, so that compilers use vectors at
+// -O2 too.
 void add_three_bits_of_eight(double* __restrict at, std::size_t one) {
   double* __restrict at1 = at + one;
   double* __restrict at2 = at + 2 * one;
@@ -88,7 +89,8 @@ void add_three_bits_of_eight(double* __restrict at, std::size_t one) {
 // the next two bits up. Three bits a pass: a third of the trips through memory.
 void add_three_bits(double* sums, std::size_t states, std::size_t one) {
   for (std::size_t block = 0; block < states; block += 8 * one) {
-    for (std::size_t i = block; i < block + one; i += k_lanes) add_three_bits_of_eight(sums + i, one);
+    for (std::size_t i = block; i < block + one; i += k_lanes)
+      add_three_bits_of_eight(sums + i, one);
   }
 }
 

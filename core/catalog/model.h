@@ -5,6 +5,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace rehale::catalog {
@@ -93,6 +94,27 @@ struct Misconception {
   Provenance from;
 };
 
+// ---- where the dose goes --------------------------------------------------------------------
+
+// One habit as a change of a good puff, for the dose model. Absent habits: the model has no answer.
+struct DoseHabit {
+  Id habit;          // a technique that is lacking, or a misconception that is held
+  Id change;         // one of k_dose_changes
+  double value = 0;  // press-s, breath-s, hold-s, vents-covered; else 0
+  Provenance from;
+};
+struct DoseModel {
+  Id device;  // one of k_dose_devices; empty: no model for this family
+  std::vector<DoseHabit> habits;
+  std::vector<Id> sources;  // of the model itself, for the screen
+};
+inline constexpr std::string_view k_dose_changes[] = {"press-s",       "breath-s",    "hold-s",
+                                                      "vents-covered", "not-shaken",  "tilted",
+                                                      "breathed-into", "loaded-twice"};
+inline constexpr std::string_view k_dose_devices[] = {
+    "suspension-spray", "extrafine-spray", "chamber-spray", "soft-mist",
+    "reservoir-powder", "lever-powder",    "cover-powder",  "capsule-powder"};
+
 // ---- questions ---------------------------------------------------------------------------------
 
 enum class Kind : unsigned char { one, several, order, picture, timing, numbers };
@@ -134,6 +156,7 @@ struct Family {
   std::vector<Technique> techniques;          // 8–12
   std::vector<Misconception> misconceptions;  // 2–4
   std::vector<Question> questions;            // ≥ 28
+  DoseModel dose;
 };
 
 // One looks question of "I don't know which I have".

@@ -83,6 +83,21 @@ Misconception read_misconception(const Reader& place) {
           place.id_or_none("carried_from"), read_provenance(place)};
 }
 
+DoseModel read_dose_model(const Reader& place) {
+  place.allow_only({"device", "habits", "sources"});
+  DoseModel model{place.id("device"), {}, {}};
+  for (const auto& habit : place.list("habits")) {
+    habit.allow_only({"habit", "change", "value", "sources", "status"});
+    model.habits.push_back({habit.id("habit"), habit.id("change"), habit.number_or("value", 0),
+                            read_provenance(habit)});
+  }
+  for (const auto& source : place.list("sources")) {
+    const auto* found = source.expect(Json::Type::text);
+    if (found != nullptr) model.sources.push_back(found->text);
+  }
+  return model;
+}
+
 }  // namespace
 
 Criterion read_criterion(const Reader& place) {
@@ -114,7 +129,7 @@ void check_named(const Reader& root, std::string_view key, const Id& expected) {
 
 void read_procedure(const Reader& root, Family& family) {
   root.allow_only({"schema", "family", "speed", "doses_at_start", "variables", "actions", "ideal",
-                   "rules", "criteria", "techniques", "misconceptions"});
+                   "rules", "criteria", "techniques", "misconceptions", "dose"});
   check_head(root);
   check_named(root, "family", family.id);
   family.speed = root.id("speed");
@@ -128,6 +143,7 @@ void read_procedure(const Reader& root, Family& family) {
     family.techniques.push_back(read_technique(place));
   for (const auto& place : root.list("misconceptions"))
     family.misconceptions.push_back(read_misconception(place));
+  if (root.has("dose")) family.dose = read_dose_model(root.at("dose"));
 }
 
 }  // namespace rehale::catalog

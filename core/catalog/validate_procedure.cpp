@@ -140,6 +140,7 @@ void validate_procedure(const Check& check) {
   validate_actions(check);
   validate_rules(check);
   validate_criteria(check);
+  validate_dose(check);
 }
 
 }  // namespace rehale::catalog

@@ -66,6 +66,7 @@ struct Technique {
   bool loaded_twice = false;          // two doses used up, one of them lost
   bool released = true;  // false: never pressed, or never loaded: all of it stays in the device
   double frc_ml = 3301;  // air left after a quiet breath out; reference man, ICRP 66
+  friend bool operator==(const Technique&, const Technique&) = default;
 };
 
 // The same device used as its published good rows were: slow for sprays, firm for powders.

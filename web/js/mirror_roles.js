@@ -5,12 +5,15 @@ const TAGS = {
   group: 'div', radio_group: 'div', list: 'ul', list_item: 'li', paragraph: 'p', image: 'div',
   button: 'button', toggle: 'button', disclosure: 'button', radio: 'input', checkbox: 'input',
   spin: 'input', link: 'a', progress: 'progress', dialog: 'div', status: 'p',
+  table: 'div', row: 'div', column_head: 'div', row_head: 'div', cell: 'div',
 };
 const INPUT_TYPES = { radio: 'radio', checkbox: 'checkbox', spin: 'number' };
 const ARIA_ROLES = {  // where the element alone does not say it; list: Safari forgets unstyled lists
   radio_group: 'radiogroup', list: 'list', image: 'img', dialog: 'dialog', status: 'status',
+  table: 'table', row: 'row', column_head: 'columnheader', row_head: 'rowheader', cell: 'cell',
 };
-const TEXT_ROLES = new Set(['heading', 'paragraph', 'status', 'button', 'toggle', 'disclosure', 'link']);
+const TEXT_ROLES = new Set(['heading', 'paragraph', 'status', 'button', 'toggle', 'disclosure', 'link',
+  'column_head', 'row_head', 'cell']);
 const CONTROLS = new Set(['button', 'toggle', 'disclosure', 'radio', 'checkbox', 'spin', 'link']);
 
 export function isControl(node) { return CONTROLS.has(node.role); }

@@ -57,7 +57,7 @@ bool draw_round(Ui& ui, const Part& part) {
 // The number large, its unit beside it or, where there is no room, below it.
 void draw_value(Ui& ui, const Stepper& stepper, double value, Rect rect) {
   const Palette& p = ui.palette();
-  const std::string number = number_words(value);
+  const std::string number = stepper.shown.empty() ? number_words(value) : stepper.shown;
   const TypeStyle big{Face::bold, scaled(ui, k_number_px)};
   const TextBlock& digits = wrapped(ui, big, number, 1e6F);
   const TypeStyle small = body_type(ui);

@@ -14,6 +14,7 @@ struct Stepper {
   std::string unit;  // "days", drawn after the number; may be empty
   double min = 0, max = 100, step = 1;
   bool locked = false;
+  std::string shown;   // instead of the number: "2" for -2 where the unit says "before"
   std::string spoken;  // the value as it is read out; default: number and unit
 };
 

@@ -172,6 +172,8 @@ void App::frame() {
       return draw_mend(*this);
     case Where::practice:
       return draw_practice(*this);
+    case Where::where_it_goes:
+      return draw_where_it_goes(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

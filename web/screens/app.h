@@ -10,6 +10,7 @@
 #include "web/kit/scene_play.h"
 #include "web/screens/content_store.h"
 #include "web/screens/session.h"
+#include "web/screens/where_it_goes.h"
 
 namespace rehale::screens {
 
@@ -23,6 +24,7 @@ enum class Where : unsigned char {
   mend,
   practice,
   about,
+  where_it_goes,
   trouble,
 };
 
@@ -57,6 +59,7 @@ struct App {
   bool asks_to_leave = false;
   Trouble trouble;
   kit::ScenePlay play;  // of the big picture
+  WhereItGoes where_it_goes;
 
   void start();  // once, before the first frame
   void frame();  // draws the one screen
@@ -70,6 +73,9 @@ struct App {
   void give_practice(const check::Answer& answer);
   void to_choose();
   void to_about();
+  // Shows where this puff (default: a good one) of the picked family goes; nothing happens where
+  // there is no model for it. Leads back to the screen it was called from.
+  void to_where_it_goes(const std::optional<dose::Technique>& puff = std::nullopt);
 
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;

@@ -1,6 +1,7 @@
 // One thing to mend: what you told us, what it does to your dose, how to do it, try it now.
 #include <algorithm>
 
+#include "core/advice/dose_word.h"
 #include "web/screens/answer_words.h"
 #include "web/screens/mend_words.h"
 #include "web/screens/pictures.h"
@@ -35,12 +36,24 @@ void draw_because(App& app, const advice::ToMend& item) {
   if (!lines.empty()) kit::bullets(ui, "told-list", lines);
 }
 
-void draw_words(App& app, const advice::ToMend& item) {
+// What the dose model says of this habit, where it has an answer, and the way to see it.
+bool draw_model(App& app) {
+  kit::Ui& ui = *app.ui;
+  const auto word = advice::dose_word(app.session.family(), habit_of(app, app.mending));
+  if (!word) return false;
+  kit::paragraph(ui, "model", app.say("where/share/" + std::string(word->likely)));
+  kit::caption(ui, "model-limits", app.say(word->assumed ? "where/assumed" : "where/estimate"));
+  return kit::text_button(ui, {.id = "where", .label = app.say("where/see")});
+}
+
+// True when the person asks where the dose goes.
+bool draw_words(App& app, const advice::ToMend& item) {
   kit::Ui& ui = *app.ui;
   draw_because(app, item);
   kit::heading(ui, "dose-title", app.say("mend/dose"), kit::Heading::section);
   kit::paragraph(ui, "reason", mend_words(app, app.mending, "reason"));
   kit::paragraph(ui, "dose", mend_words(app, app.mending, "dose"));
+  const bool asks = draw_model(app);
   kit::begin_card(ui, {.id = "how", .tone = kit::Tone::going_well, .label = app.say("mend/how")});
   kit::paragraph(ui, "remedy", mend_words(app, app.mending, "remedy"));
   kit::end_card(ui);
@@ -50,6 +63,7 @@ void draw_words(App& app, const advice::ToMend& item) {
                  kit::fill(app.say("mend/practised"), {{"right", std::to_string(practice.right)},
                                                        {"tries", std::to_string(practice.tries)}}));
   }
+  return asks;
 }
 
 void go_on(App& app) {
@@ -81,7 +95,7 @@ void draw_mend(App& app) {
                       .draw = moving_picture(app, app.session.family_id(), pose)});
   }
   kit::heading(ui, "title", mend_words(app, app.mending, "name"));
-  draw_words(app, item);
+  const bool asks_where = draw_words(app, item);
   const bool can_try = app.session.run().practice_question(item.technique).has_value();
   const std::string& next = app.say(here < of ? "mend/next" : "mend/done");
   kit::Actions actions{.main = {.id = "try", .label = app.say("mend/try")},
@@ -89,6 +103,10 @@ void draw_mend(App& app) {
   if (!can_try) actions = {.main = {.id = "next", .label = next}, .quiet = {}};
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
+  if (asks_where) {
+    return app.to_where_it_goes(
+        advice::puff_with(app.session.family(), {habit_of(app, app.mending)}));
+  }
   if (top == kit::TopPress::back) app.where = Where::result;
   if (pressed == kit::ActionPress::main && can_try) return app.begin_practice();
   if (pressed != kit::ActionPress::none) go_on(app);

@@ -26,6 +26,12 @@ const std::string& mend_words(const App& app, int place, const char* what) {
   return app.tell("techniques/" + technique(app, place).id + "/" + what);
 }
 
+const catalog::Id& habit_of(const App& app, int place) {
+  const int rule = item(app, place).misconception;
+  return rule >= 0 ? app.session.family().misconceptions[static_cast<std::size_t>(rule)].id
+                   : technique(app, place).id;
+}
+
 std::vector<catalog::Id> mend_pose(const App& app, int place) {
   const catalog::Id& wanted = technique(app, place).id;
   for (const catalog::Question& question : app.session.family().questions) {

@@ -23,7 +23,9 @@ void draw_ready(App& app) {
   kit::paragraph(ui, "lead", app.say("ready/lead"));
   kit::bullets(ui, "how",
                {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});
+  const bool asks_where = kit::text_button(ui, {.id = "where", .label = app.say("where/see")});
   const auto pressed = kit::end_screen(ui, {.main = {.id = "go", .label = app.say("ready/start")}});
+  if (asks_where) return app.to_where_it_goes();
   if (top == kit::TopPress::help) app.to_about();
   if (top == kit::TopPress::back) app.to_choose();
   if (pressed == kit::ActionPress::main) app.begin_run();

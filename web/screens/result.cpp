@@ -1,6 +1,7 @@
 // What the check says: what goes well, up to three things to mend, what could not be told.
 #include <algorithm>
 
+#include "core/advice/dose_word.h"
 #include "web/screens/mend_words.h"
 #include "web/screens/screens.h"
 
@@ -76,6 +77,21 @@ void draw_open_ends(App& app) {
   }
 }
 
+// The puff with the habits shown here, where the dose model has an answer.
+bool asks_where(App& app) {
+  if (!advice::good_puff(app.session.family())) return false;
+  return kit::quiet_button(*app.ui, {.id = "where", .label = app.say("where/see")});
+}
+
+void to_where(App& app) {
+  std::vector<catalog::Id> habits;
+  const int count = static_cast<int>(app.session.advice().to_mend.size());
+  for (int n = 0; n < std::min(count, advice::k_at_a_time); ++n) {
+    habits.push_back(habit_of(app, n));
+  }
+  app.to_where_it_goes(advice::puff_with(app.session.family(), habits));
+}
+
 }  // namespace
 
 void draw_result(App& app) {
@@ -91,6 +107,7 @@ void draw_result(App& app) {
   draw_to_mend(app);
   draw_going_well(app);
   draw_open_ends(app);
+  const bool where = asks_where(app);
   kit::caption(ui, "limits", app.say("result/limits"));
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
                        .quiet = {.id = "again", .label = app.say("result/start-over")}};
@@ -98,6 +115,7 @@ void draw_result(App& app) {
     actions = {.main = {.id = "again", .label = app.say("result/start-over")}, .quiet = {}};
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
+  if (where) return to_where(app);
   if (pressed == kit::ActionPress::none) return;
   if (mending && pressed == kit::ActionPress::main) {
     app.mending = 0;

@@ -13,6 +13,7 @@ void draw_question(App& app);
 void draw_result(App& app);
 void draw_mend(App& app);
 void draw_practice(App& app);
+void draw_where_it_goes(App& app);
 void draw_about(App& app);
 void draw_trouble(App& app);
 

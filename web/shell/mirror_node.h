@@ -26,6 +26,11 @@ enum class Role : unsigned char {
   progress,     // progress: value of max, told in words
   dialog,       // role=dialog aria-modal: everything outside it is inert
   status,       // p role=status: stays on the page, polite
+  table,        // div role=table, named: holds rows
+  row,          // div role=row: holds headers and cells
+  column_head,  // div role=columnheader
+  row_head,     // div role=rowheader
+  cell,         // div role=cell
 };
 
 struct Rect {

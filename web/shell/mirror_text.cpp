@@ -137,6 +137,16 @@ const char* role_name(Role role) {
       return "dialog";
     case Role::status:
       return "status";
+    case Role::table:
+      return "table";
+    case Role::row:
+      return "row";
+    case Role::column_head:
+      return "column_head";
+    case Role::row_head:
+      return "row_head";
+    case Role::cell:
+      return "cell";
   }
   return "group";
 }

@@ -1,0 +1,247 @@
+#include "web/kit/body_dots.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+
+#include "web/kit/paint.h"
+#include "web/kit/type.h"
+
+namespace rehale::kit {
+namespace {
+
+// Drawing units: a body is 200 wide and 232 high.
+constexpr float k_width = 200, k_height = 232, k_dot = 2.35F, k_apart = 5.1F;
+
+struct At {
+  float x, y;
+};
+
+constexpr At k_outline[] = {{28, 232},  {28, 176},  {34, 156},  {52, 146},  {80, 140},  {88, 134},
+                            {90, 126},  {76, 124},  {66, 119},  {63, 111},  {64, 107},  {60, 103},
+                            {61, 99},   {58, 95},   {59, 91},   {49, 86},   {48, 82},   {58, 64},
+                            {58, 44},   {66, 24},   {84, 10},   {108, 6},   {132, 12},  {148, 30},
+                            {152, 54},  {148, 76},  {138, 94},  {132, 112}, {133, 128}, {144, 140},
+                            {168, 147}, {184, 160}, {190, 180}, {190, 232}};
+constexpr At k_mouth[] = {{62, 92},   {76, 84},   {104, 82}, {124, 90}, {130, 106}, {126, 130},
+                          {112, 132}, {110, 116}, {98, 108}, {78, 108}, {63, 106}};
+constexpr At k_windpipe[] = {{113, 134}, {125, 134}, {125, 166}, {113, 166}};
+constexpr At k_branch_left[] = {{113, 160}, {119, 168}, {84, 192}, {80, 186}};
+constexpr At k_branch_right[] = {{156, 186}, {152, 192}, {119, 168}, {125, 160}};
+constexpr At k_lung_left[] = {{106, 214}, {94, 226}, {70, 222}, {44, 226}, {46, 208},
+                              {58, 180},  {76, 160}, {94, 150}, {106, 152}};
+constexpr At k_lung_right[] = {{132, 152}, {144, 150}, {160, 160}, {172, 180}, {180, 206},
+                               {181, 226}, {158, 222}, {140, 226}, {132, 214}};
+constexpr At k_device[] = {{4, 82},   {40, 82},  {40, 92},  {57, 92},
+                           {57, 106}, {40, 106}, {40, 140}, {4, 140}};
+constexpr At k_air[] = {{4, 6}, {46, 6}, {46, 66}, {4, 66}};
+
+bool inside(std::span<const At> shape, At p) {
+  bool in = false;
+  for (std::size_t i = 0, j = shape.size() - 1; i < shape.size(); j = i++) {
+    const At a = shape[i];
+    const At b = shape[j];
+    if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) in = !in;
+  }
+  return in;
+}
+
+// Dots keep clear of the edge of their place.
+bool well_inside(std::span<const At> shape, At p) {
+  constexpr float k_clear = 2;
+  return inside(shape, {p.x - k_clear, p.y}) && inside(shape, {p.x + k_clear, p.y}) &&
+         inside(shape, {p.x, p.y - k_clear}) && inside(shape, {p.x, p.y + k_clear});
+}
+
+bool belongs(DotPlace place, At p) {
+  const bool tubes = inside(k_windpipe, p) || inside(k_branch_left, p) || inside(k_branch_right, p);
+  switch (place) {
+    case DotPlace::device:
+      return well_inside(k_device, p);
+    case DotPlace::mouth:
+      return well_inside(k_mouth, p);
+    case DotPlace::airways:
+      return tubes;
+    case DotPlace::lungs:
+      return !tubes && (well_inside(k_lung_left, p) || well_inside(k_lung_right, p));
+    case DotPlace::air:
+      return well_inside(k_air, p);
+  }
+  return false;
+}
+
+// What a place fits into.
+constexpr Rect box_of(DotPlace place) {
+  switch (place) {
+    case DotPlace::device:
+      return {4, 82, 53, 58};
+    case DotPlace::mouth:
+      return {62, 82, 68, 50};
+    case DotPlace::airways:
+      return {80, 134, 76, 58};
+    case DotPlace::lungs:
+      return {44, 150, 137, 76};
+    case DotPlace::air:
+      return {4, 6, 42, 60};
+  }
+  return {};
+}
+
+// Seats of a place, shuffled: the same for every number of dots, so a dot more moves no other.
+constexpr std::size_t k_most = 400;
+struct Seats {
+  std::array<At, k_most> at;
+  std::size_t count = 0;
+};
+
+void seat_row(Seats& seats, DotPlace place, At from, float apart) {
+  const Rect box = box_of(place);
+  for (float x = from.x; x < box.x + box.w && seats.count < k_most; x += apart) {
+    if (belongs(place, {x, from.y})) seats.at[seats.count++] = {x, from.y};
+  }
+}
+
+// Staggered rows; closer ones where fewer than `wanted` would find room.
+Seats seats_of(DotPlace place, std::size_t wanted) {
+  const Rect box = box_of(place);
+  Seats seats;
+  for (float apart = k_apart; apart > 2; apart *= .9F) {
+    seats.count = 0;
+    int row = 0;
+    for (float y = box.y + 2.4F; y < box.y + box.h; y += apart * .87F, ++row) {
+      seat_row(seats, place, {box.x + (row % 2 == 0 ? 2.4F : 2.4F + apart / 2), y}, apart);
+    }
+    if (seats.count >= wanted) break;
+  }
+  std::uint32_t random = 12345U + static_cast<std::uint32_t>(place);
+  for (std::size_t left = seats.count; left > 1; --left) {
+    random = random * 1664525U + 1013904223U;  // Numerical Recipes' generator (from memory)
+    std::swap(seats.at[left - 1], seats.at[(random >> 8U) % left]);
+  }
+  return seats;
+}
+
+Colour colour_of(const Palette& p, DotPlace place) {
+  switch (place) {
+    case DotPlace::device:
+      return p.soft_ink;
+    case DotPlace::mouth:
+      return p.mend;
+    case DotPlace::airways:
+      return p.ink;
+    case DotPlace::lungs:
+      return p.well;
+    case DotPlace::air:
+      return p.soft_ink;
+  }
+  return p.ink;
+}
+
+// From drawing units to the canvas.
+struct Frame {
+  float x, y, scale;
+  [[nodiscard]] ImVec2 operator()(At p) const { return {x + p.x * scale, y + p.y * scale}; }
+};
+
+struct Fill {
+  Colour fill, edge;
+  float edge_px;
+};
+void shape(ImDrawList* list, const Frame& to, std::span<const At> points, const Fill& look) {
+  for (const At p : points) list->PathLineTo(to(p));
+  list->AddConcavePolyFilled(list->_Path.Data, list->_Path.Size, packed(look.fill));
+  list->PathStroke(packed(look.edge), ImDrawFlags_Closed, look.edge_px);
+}
+
+void draw_figure(Ui& ui, const Frame& to) {
+  const Palette& p = ui.palette();
+  ImDrawList* list = ui.draw_list();
+  const float thick = std::max(1.5F, 2 * to.scale);
+  const float thin = std::max(1.0F, 1.2F * to.scale);
+  shape(list, to, k_outline, {p.skin, p.ink, thick});
+  shape(list, to, k_lung_left, {p.card, p.ink, thin});
+  shape(list, to, k_lung_right, {p.card, p.ink, thin});
+  shape(list, to, k_mouth, {p.card, p.ink, thin});
+  shape(list, to, k_branch_left, {p.card, p.ink, thin});
+  shape(list, to, k_branch_right, {p.card, p.ink, thin});
+  shape(list, to, k_windpipe, {p.card, p.ink, thin});
+  shape(list, to, k_device, {p.card, p.ink, thick});
+  // Air has no edge: three soft strokes.
+  for (const float y : {12.0F, 36.0F, 60.0F}) {
+    list->AddBezierCubic(to({4, y}), to({18, y - 8}), to({32, y + 8}), to({46, y}), packed(p.edge),
+                         thin);
+  }
+}
+
+void draw_dots(Ui& ui, const Frame& to, const Body& body) {
+  for (int n = 0; n < k_dot_places; ++n) {
+    const auto place = static_cast<DotPlace>(n);
+    const int count = std::max(0, body.dots[static_cast<std::size_t>(n)]);
+    if (count == 0) continue;
+    const Seats seats = seats_of(place, static_cast<std::size_t>(count));
+    for (int i = 0; i < count && seats.count > 0; ++i) {
+      const ImVec2 at = to(seats.at[static_cast<std::size_t>(i) % seats.count]);
+      draw_dot(ui, place, at.x, at.y, std::max(1.6F, k_dot * to.scale));
+    }
+  }
+}
+
+float line_px(TypeStyle style) { return style.size_px * k_line_height; }
+
+void middle_line(Ui& ui, TypeStyle style, const std::string& words, Rect place) {
+  const TypeStyle used = fitted(ui, style, words, place.w);
+  const TextBlock& block = wrapped(ui, used, words, place.w);
+  draw_text(ui, used, words, block,
+            {.x = place.x,
+             .y = place.y,
+             .colour = ui.palette().ink,
+             .align = Align::middle,
+             .width = place.w});
+}
+
+}  // namespace
+
+void draw_dot(Ui& ui, DotPlace place, float x, float y, float radius) {
+  ImDrawList* list = ui.draw_list();
+  const unsigned colour = packed(colour_of(ui.palette(), place));
+  const float r = radius;
+  switch (place) {
+    case DotPlace::device:
+      return list->AddRectFilled({x - r * .9F, y - r * .9F}, {x + r * .9F, y + r * .9F}, colour);
+    case DotPlace::mouth:
+      return list->AddCircle({x, y}, r * .85F, colour, 0, std::max(1.0F, r * .5F));
+    case DotPlace::airways:
+      return list->AddTriangleFilled({x, y - r * 1.2F}, {x - r * 1.1F, y + r * .8F},
+                                     {x + r * 1.1F, y + r * .8F}, colour);
+    case DotPlace::lungs:
+      return list->AddCircleFilled({x, y}, r, colour);
+    case DotPlace::air:
+      return list->AddQuad({x, y - r * 1.2F}, {x + r * 1.2F, y}, {x, y + r * 1.2F},
+                           {x - r * 1.2F, y}, colour, std::max(1.0F, r * .45F));
+  }
+}
+
+void draw_bodies(Ui& ui, Rect rect, const Bodies& bodies) {
+  const auto count = static_cast<float>(std::max<std::size_t>(1, bodies.bodies.size()));
+  const TypeStyle label = caption_type(ui, Face::bold);
+  const TypeStyle note = caption_type(ui);
+  const float room = rect.h - line_px(label) - line_px(note) - 8;
+  const float wide = rect.w / count - 8;
+  const float scale = std::max(.1F, std::min(wide / k_width, room / k_height));
+  for (std::size_t n = 0; n < bodies.bodies.size(); ++n) {
+    const Body& body = bodies.bodies[n];
+    const float left = rect.x + rect.w / count * static_cast<float>(n);
+    middle_line(ui, label, body.label, {left, rect.y, rect.w / count, line_px(label)});
+    const Frame to{left + (rect.w / count - k_width * scale) / 2, rect.y + line_px(label) + 4,
+                   scale};
+    draw_figure(ui, to);
+    draw_dots(ui, to, body);
+  }
+  const float below = rect.y + line_px(label) + k_height * scale + 6;
+  middle_line(ui, note, bodies.note, {rect.x, below, rect.w, line_px(note)});
+}
+
+}  // namespace rehale::kit

@@ -7,7 +7,7 @@ import { find, focused, press, tabTo } from './support/hands.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
 import { awaitScreen, k_families } from './support/walk.mjs';
-import { byKeyboard, byReader, byTouch } from './support/ways.mjs';
+import { byKeys, byReader, byTouch } from './support/ways.mjs';
 
 const app = appForTests();
 const k_see = 'See where the medicine goes';
@@ -97,7 +97,7 @@ describe('where it goes', { concurrency: 4 }, () => {
   }));
 
   test('by keyboard alone, and back where it came from', () => app.with({ size: k_sizes.screen }, async (page) => {
-    await open(byKeyboard(page), 'powder-lever');
+    await open(byKeys(page), 'powder-lever');
     assert.equal((await focused(page)).role, 'h1');
     await tabTo(page, 'checkbox', 'I load it twice');
     await press(page, 'Space');

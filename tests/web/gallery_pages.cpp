@@ -3,6 +3,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <array>
 
 #include "web/kit/kit.h"
 #include "web/kit/paint.h"
@@ -228,6 +229,34 @@ void draw_icons(Ui& ui) {
   kit::end_screen(ui);
 }
 
+void draw_dots(Ui& ui) {
+  const std::array<int, kit::k_dot_places> yours{10, 80, 1, 8, 1}, good{10, 65, 4, 19, 2};
+  kit::begin_screen(ui, {.id = "dots", .title = "Where it goes", .back = true});
+  kit::picture(
+      ui, {.id = "picture",
+           .alternative = "Two bodies with 100 dots each.",
+           .draw =
+               [=](Ui& to, Rect at) {
+                 kit::draw_bodies(
+                     to, at, {{{"This puff", yours}, {"A good puff", good}}, "Teaching estimate."});
+               },
+           .aspect = 1.45F});
+  kit::heading(ui, "title", "Where it goes");
+  kit::dots_table(ui, {.id = "table",
+                       .name = "Dots in each place, of 100",
+                       .heads = {"Where", "This puff", "A good puff"},
+                       .places = {"Stays in the inhaler", "Mouth and throat", "Airways",
+                                  "Deep in the lungs", "Out to the air"},
+                       .columns = {yours, good}});
+  g_kept.days = kit::stepper(ui,
+                             {.id = "press",
+                              .name = "When you press",
+                              .unit = "seconds before you breathe in",
+                              .shown = "1.5"},
+                             g_kept.days);
+  kit::end_screen(ui, {.main = {.id = "go", .label = "Done"}, .note = "Teaching estimate."});
+}
+
 void draw_look(Ui& ui) { draw_several(ui); }
 
 struct Page {
@@ -240,7 +269,7 @@ constexpr Page k_pages[] = {
     {"timing", draw_timing},     {"running", draw_timing},  {"timed", draw_timing},
     {"choose", draw_choose},     {"result", draw_result},   {"dialog", draw_dialog},
     {"look", draw_look},         {"icons", draw_icons},     {"scrolled", draw_result},
-    {"picked", draw_order}};
+    {"picked", draw_order},      {"dots", draw_dots}};
 
 }  // namespace
 

@@ -18,7 +18,7 @@ ButtonFace face_of(const ActionButton& button, ButtonKind kind) {
 
 struct Plan {
   Rect main, quiet;  // relative to the area's top left; w == 0: not there
-  float why_y = 0;
+  float line_y = 0;
   float height = 0;
 };
 
@@ -28,10 +28,21 @@ float main_width(const Ui& ui, const ActionButton& button, float room) {
                     std::min(k_main_least_px, most), most);
 }
 
-float why_height(Ui& ui, const Actions& actions, float width) {
+// Why the main action is not ready; else the note.
+const std::string& line_above(const Ui& ui, const Actions& actions) {
   const std::string& told = ui.state().screen.told_why_not;
-  if (told.empty() || actions.main.enabled || actions.main.id.empty()) return 0;
-  return wrapped(ui, body_type(ui), told, width).height + 8;
+  const bool waits = !told.empty() && !actions.main.enabled && !actions.main.id.empty();
+  return waits ? told : actions.note;
+}
+
+TypeStyle line_type(const Ui& ui, const Actions& actions) {
+  return &line_above(ui, actions) == &actions.note ? caption_type(ui) : body_type(ui);
+}
+
+float line_height(Ui& ui, const Actions& actions, float width) {
+  const std::string& line = line_above(ui, actions);
+  if (line.empty()) return 0;
+  return wrapped(ui, line_type(ui, actions), line, width).height + 8;
 }
 
 Plan stacked(Ui& ui, const Actions& actions, float width) {
@@ -42,8 +53,8 @@ Plan stacked(Ui& ui, const Actions& actions, float width) {
   }
   if (actions.main.id.empty()) return plan;
   if (plan.height > 0) plan.height += k_stack_gap_px;
-  plan.why_y = plan.height;
-  plan.height += why_height(ui, actions, width);
+  plan.line_y = plan.height;
+  plan.height += line_height(ui, actions, width);
   plan.main = {0, plan.height, width,
                button_height(ui, face_of(actions.main, ButtonKind::main), width)};
   plan.height += plan.main.h;
@@ -52,7 +63,7 @@ Plan stacked(Ui& ui, const Actions& actions, float width) {
 
 Plan side_by_side(Ui& ui, const Actions& actions, float width) {
   Plan plan;
-  plan.height = why_height(ui, actions, width);
+  plan.height = line_height(ui, actions, width);
   const float top = plan.height;
   float x = 0;
   if (!actions.main.id.empty()) {
@@ -121,15 +132,16 @@ ActionPress draw_actions(Ui& ui, const Actions& actions, Rect column) {
       draw_action(ui, actions.quiet, ButtonKind::quiet, moved(plan.quiet, column))) {
     press = ActionPress::quiet;
   }
-  if (why_height(ui, actions, column.w) > 0) {
-    const std::string& told = ui.state().screen.told_why_not;
-    const TextBlock& block = wrapped(ui, body_type(ui), told, column.w);
-    draw_text(ui, body_type(ui), told, block,
-              {.x = column.x, .y = column.y + plan.why_y, .colour = ui.palette().ink});
-    record(ui, {.id = "why-not",
+  if (line_height(ui, actions, column.w) > 0) {
+    const std::string& line = line_above(ui, actions);
+    const TypeStyle type = line_type(ui, actions);
+    const TextBlock& block = wrapped(ui, type, line, column.w);
+    draw_text(ui, type, line, block,
+              {.x = column.x, .y = column.y + plan.line_y, .colour = ui.palette().ink});
+    record(ui, {.id = &line == &actions.note ? "action-note" : "why-not",
                 .role = shell::Role::paragraph,
-                .name = told,
-                .rect = {column.x, column.y + plan.why_y, column.w, block.height}});
+                .name = line,
+                .rect = {column.x, column.y + plan.line_y, column.w, block.height}});
   }
   if (plan.main.w > 0 &&
       draw_action(ui, actions.main, ButtonKind::main, moved(plan.main, column))) {

@@ -14,20 +14,20 @@ namespace rehale::kit {
 namespace {
 
 // Drawing units: a body is 200 wide and 232 high.
-constexpr float k_width = 200, k_height = 232, k_dot = 2.35F, k_apart = 5.1F;
+constexpr float k_width = 200, k_height = 232, k_dot = 2.7F, k_apart = 6;
 
 struct At {
   float x, y;
 };
 
-constexpr At k_outline[] = {{28, 232},  {28, 176},  {34, 156},  {52, 146},  {80, 140},  {88, 134},
-                            {90, 126},  {76, 124},  {66, 119},  {63, 111},  {64, 107},  {60, 103},
-                            {61, 99},   {58, 95},   {59, 91},   {49, 86},   {48, 82},   {58, 64},
+constexpr At k_outline[] = {{28, 232},  {28, 180},  {34, 160},  {52, 148},  {80, 143},  {90, 137},
+                            {92, 129},  {78, 126},  {67, 121},  {63, 113},  {65, 108},  {60, 104},
+                            {62, 99},   {58, 95},   {60, 90},   {48, 86},   {47, 82},   {57, 64},
                             {58, 44},   {66, 24},   {84, 10},   {108, 6},   {132, 12},  {148, 30},
-                            {152, 54},  {148, 76},  {138, 94},  {132, 112}, {133, 128}, {144, 140},
-                            {168, 147}, {184, 160}, {190, 180}, {190, 232}};
-constexpr At k_mouth[] = {{62, 92},   {76, 84},   {104, 82}, {124, 90}, {130, 106}, {126, 130},
-                          {112, 132}, {110, 116}, {98, 108}, {78, 108}, {63, 106}};
+                            {153, 54},  {151, 78},  {147, 96},  {146, 114}, {148, 130}, {156, 142},
+                            {174, 150}, {187, 163}, {192, 184}, {192, 232}};
+constexpr At k_mouth[] = {{63, 93},   {70, 80},   {92, 72},   {118, 73}, {134, 86}, {139, 106},
+                          {132, 134}, {110, 134}, {108, 120}, {96, 114}, {78, 113}, {66, 106}};
 constexpr At k_windpipe[] = {{113, 134}, {125, 134}, {125, 166}, {113, 166}};
 constexpr At k_branch_left[] = {{113, 160}, {119, 168}, {84, 192}, {80, 186}};
 constexpr At k_branch_right[] = {{156, 186}, {152, 192}, {119, 168}, {125, 160}};
@@ -79,7 +79,7 @@ constexpr Rect box_of(DotPlace place) {
     case DotPlace::device:
       return {4, 82, 53, 58};
     case DotPlace::mouth:
-      return {62, 82, 68, 50};
+      return {62, 71, 78, 64};
     case DotPlace::airways:
       return {80, 134, 76, 58};
     case DotPlace::lungs:
@@ -150,10 +150,38 @@ struct Fill {
   Colour fill, edge;
   float edge_px;
 };
+// Corners stay: straight-sided things.
 void shape(ImDrawList* list, const Frame& to, std::span<const At> points, const Fill& look) {
   for (const At p : points) list->PathLineTo(to(p));
   list->AddConcavePolyFilled(list->_Path.Data, list->_Path.Size, packed(look.fill));
   list->PathStroke(packed(look.edge), ImDrawFlags_Closed, look.edge_px);
+}
+
+// Grown things: a closed Catmull-Rom curve through the points.
+constexpr int k_pieces = 4;
+void soft_shape(ImDrawList* list, const Frame& to, std::span<const At> points, const Fill& look) {
+  const std::size_t count = points.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    const At a = points[(i + count - 1) % count], b = points[i];
+    const At c = points[(i + 1) % count], d = points[(i + 2) % count];
+    for (int piece = 0; piece < k_pieces; ++piece) {
+      const float t = static_cast<float>(piece) / k_pieces;
+      const auto along = [t](float p, float q, float r, float s) {
+        return q + .5F * t * (r - p + t * (2 * p - 5 * q + 4 * r - s + t * (3 * (q - r) + s - p)));
+      };
+      list->PathLineTo(to({along(a.x, b.x, c.x, d.x), along(a.y, b.y, c.y, d.y)}));
+    }
+  }
+  list->AddConcavePolyFilled(list->_Path.Data, list->_Path.Size, packed(look.fill));
+  list->PathStroke(packed(look.edge), ImDrawFlags_Closed, look.edge_px);
+}
+
+// Head and chest end in a straight cut.
+void draw_outline(ImDrawList* list, const Frame& to, const Fill& look) {
+  list->PushClipRect(to({0, 0}), to({k_width, k_height - 1}), true);
+  soft_shape(list, to, k_outline, look);
+  list->PopClipRect();
+  list->AddLine(to({27, k_height - 1}), to({193, k_height - 1}), packed(look.edge), look.edge_px);
 }
 
 void draw_figure(Ui& ui, const Frame& to) {
@@ -161,10 +189,11 @@ void draw_figure(Ui& ui, const Frame& to) {
   ImDrawList* list = ui.draw_list();
   const float thick = std::max(1.5F, 2 * to.scale);
   const float thin = std::max(1.0F, 1.2F * to.scale);
-  shape(list, to, k_outline, {p.skin, p.ink, thick});
-  shape(list, to, k_lung_left, {p.card, p.ink, thin});
-  shape(list, to, k_lung_right, {p.card, p.ink, thin});
-  shape(list, to, k_mouth, {p.card, p.ink, thin});
+  draw_outline(list, to, {p.skin, p.ink, thick});
+  list->AddCircleFilled(to({70, 62}), 2.6F * to.scale, packed(p.ink));  // an eye
+  soft_shape(list, to, k_lung_left, {p.card, p.ink, thin});
+  soft_shape(list, to, k_lung_right, {p.card, p.ink, thin});
+  soft_shape(list, to, k_mouth, {p.card, p.ink, thin});
   shape(list, to, k_branch_left, {p.card, p.ink, thin});
   shape(list, to, k_branch_right, {p.card, p.ink, thin});
   shape(list, to, k_windpipe, {p.card, p.ink, thin});

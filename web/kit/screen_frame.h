@@ -41,6 +41,7 @@ struct ActionButton {
 // At most one main action a screen; quiet is a second, outlined one, drawn apart from it.
 struct Actions {
   ActionButton main, quiet;
+  std::string note;  // a line above them that stays in view: "Teaching estimate"
 };
 
 enum class ActionPress : unsigned char { none, main, quiet };

@@ -16,13 +16,18 @@ double labelled(App& app, const std::string& name, kit::Stepper stepper, double 
   return kit::stepper(*app.ui, stepper, value);
 }
 
+// "second", "seconds-before"…
+const std::string& seconds(const App& app, double count, const std::string& which = "") {
+  return app.say("where/" + std::string(count == 1 ? "second" : "seconds") + which);
+}
+
 // Breaths faster than the good one of a powder are not offered: the mouth curves were not measured
 // there.
 void draw_pace(App& app, Technique& puff) {
   const double shown = std::round(puff.inspired_ml * .6 / puff.flow_l_per_min) / 10;
   const double next = labelled(app, "pace",
                                {.id = "pace",
-                                .unit = app.say("where/seconds"),
+                                .unit = seconds(app, shown),
                                 .min = dose::is_pressed(puff.device) ? 1. : 2.,
                                 .max = 8},
                                shown);
@@ -31,8 +36,11 @@ void draw_pace(App& app, Technique& puff) {
 
 void draw_press(App& app, Technique& puff) {
   const double shown = std::round(puff.press_s * 10) / 10;
-  const char* unit = shown < 0 ? "where/seconds-before" : "where/seconds-after";
-  kit::Stepper stepper{.id = "press", .unit = app.say(unit), .min = -2, .max = 8, .step = .5};
+  kit::Stepper stepper{.id = "press",
+                       .unit = seconds(app, std::fabs(shown), shown < 0 ? "-before" : "-after"),
+                       .min = -2,
+                       .max = 8,
+                       .step = .5};
   if (shown < 0) {
     stepper.shown = std::fmod(-shown, 1) == 0 ? std::to_string(static_cast<int>(-shown))
                                               : std::to_string(static_cast<int>(-shown)) + "." +
@@ -44,7 +52,7 @@ void draw_press(App& app, Technique& puff) {
 }
 
 void draw_hold(App& app, Technique& puff) {
-  puff.hold_s = labelled(app, "hold", {.id = "hold", .unit = app.say("where/seconds"), .max = 20},
+  puff.hold_s = labelled(app, "hold", {.id = "hold", .unit = seconds(app, puff.hold_s), .max = 20},
                          puff.hold_s);
 }
 

@@ -1,5 +1,6 @@
 // "Where it goes": this puff beside a good one as 100 dots each, what differs in words, and
 // controls to see cause and effect. A teaching estimate, never a measurement, and said so.
+#include <algorithm>
 #include <cmath>
 
 #include "core/advice/dose_word.h"
@@ -50,6 +51,11 @@ std::string lung_sentence(const App& app, const WhereItGoes& where) {
       {{"likely", number(lung.likely)}, {"low", number(lung.low)}, {"high", number(lung.high)}});
 }
 
+// What stays in view: the one number, and what it is.
+std::string pinned_sentence(const App& app, const WhereItGoes& where) {
+  return kit::fill(app.say("where/pinned"), {{"likely", number(where.result.yours.lung.likely)}});
+}
+
 // The places that differ by 3 dots or more, most first by place.
 std::vector<std::string> differences(const App& app, const Dots& yours, const Dots& good) {
   std::vector<std::string> lines;
@@ -82,8 +88,8 @@ void draw_picture(App& app, const Dots& yours, const Dots& good) {
                 .alternative = picture_words(app, yours, good),
                 .draw = [bodies = std::move(bodies)](
                             kit::Ui& ui, kit::Rect at) { kit::draw_bodies(ui, at, bodies); },
-                .aspect = 1.42F,
-                .least_px = 232});
+                .aspect = 1.45F,
+                .least_px = std::min(420.0F, app.ui->height_px() * .41F)});
 }
 
 void draw_table(App& app, const Dots& yours, const Dots& good) {
@@ -163,7 +169,8 @@ void draw_where_it_goes(App& app) {
   draw_doubts(app, where);
   const auto pressed =
       kit::end_screen(ui, {.main = {.id = "close", .label = app.say("where/close")},
-                           .quiet = {.id = "good", .label = app.say("where/reset")}});
+                           .quiet = {.id = "good", .label = app.say("where/reset")},
+                           .note = pinned_sentence(app, where)});
   if (!(next == where.yours)) {
     where.yours = next;
     work_out(where);

@@ -10,15 +10,16 @@ import { awaitScreen, k_families } from './support/walk.mjs';
 import { byKeys, byReader, byTouch } from './support/ways.mjs';
 
 const app = appForTests();
+const k_press = 'When you press: before or after you start to breathe in';
 const k_see = 'See where the medicine goes';
 // What a family lets one do: steppers with their ends, ticks.
 const k_controls = {
-  spray: { steppers: ['When you press', 'How long you breathe in', 'How long you hold your breath'], ticks: ['I shake it first'] },
+  spray: { steppers: [k_press, 'How long you breathe in', 'How long you hold your breath'], ticks: ['I shake it first'] },
   'powder-lever': { steppers: ['How long you breathe in', 'How long you hold your breath', 'Air holes you cover'],
     ticks: ['I breathe out into it', 'I tip it when I breathe in', 'I load it twice'] },
   'powder-cover': { steppers: ['How long you breathe in', 'How long you hold your breath', 'Air holes you cover'],
     ticks: ['I breathe out into it', 'I load it twice'] },
-  'soft-mist': { steppers: ['When you press', 'How long you breathe in', 'How long you hold your breath'], ticks: [] },
+  'soft-mist': { steppers: [k_press, 'How long you breathe in', 'How long you hold your breath'], ticks: [] },
 };
 
 async function open(way, family) {
@@ -91,7 +92,7 @@ describe('where it goes', { concurrency: 4 }, () => {
     await way.press('checkbox', 'I shake it first');
     assert.equal(await share(page), 'Your lungs get about two thirds of what a good puff brings.');
     await way.press('checkbox', 'I shake it first');
-    for (let n = 0; n < 3; n += 1) await way.press('button', 'Less: When you press');
+    for (let n = 0; n < 3; n += 1) await way.press('button', `Less: ${k_press}`);
     assert.equal(await share(page), 'Your lungs get about a third of what a good puff brings.');  // 1 s early
     assert.match(await page.getByRole('main').innerText(), /Teaching estimate, not a measurement/);
   }));

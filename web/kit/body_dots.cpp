@@ -20,12 +20,12 @@ struct At {
   float x, y;
 };
 
-constexpr At k_outline[] = {{28, 232},  {28, 180},  {34, 160},  {52, 148},  {80, 143},  {90, 137},
-                            {92, 129},  {78, 126},  {67, 121},  {63, 113},  {65, 108},  {60, 104},
-                            {62, 99},   {58, 95},   {60, 90},   {48, 86},   {47, 82},   {57, 64},
-                            {58, 44},   {66, 24},   {84, 10},   {108, 6},   {132, 12},  {148, 30},
-                            {153, 54},  {151, 78},  {147, 96},  {146, 114}, {148, 130}, {156, 142},
-                            {174, 150}, {187, 163}, {192, 184}, {192, 232}};
+constexpr At k_outline[] = {
+    {29, 250},  {29, 232},  {30, 206},  {32, 180},  {38, 162},  {54, 150},  {80, 143},  {90, 137},
+    {92, 129},  {78, 126},  {67, 121},  {63, 113},  {65, 108},  {60, 104},  {62, 99},   {58, 95},
+    {60, 90},   {48, 86},   {47, 82},   {57, 64},   {58, 44},   {66, 24},   {84, 10},   {108, 6},
+    {132, 12},  {148, 30},  {153, 54},  {151, 78},  {147, 96},  {146, 114}, {148, 130}, {156, 142},
+    {172, 150}, {184, 162}, {189, 180}, {191, 206}, {192, 232}, {192, 250}};
 constexpr At k_mouth[] = {{63, 93},   {70, 80},   {92, 72},   {118, 73}, {134, 86}, {139, 106},
                           {132, 134}, {110, 134}, {108, 120}, {96, 114}, {78, 113}, {66, 106}};
 constexpr At k_windpipe[] = {{113, 134}, {125, 134}, {125, 166}, {113, 166}};
@@ -56,17 +56,27 @@ bool well_inside(std::span<const At> shape, At p) {
          inside(shape, {p.x, p.y - k_clear}) && inside(shape, {p.x, p.y + k_clear});
 }
 
+bool in_tubes(At p) {
+  return inside(k_windpipe, p) || inside(k_branch_left, p) || inside(k_branch_right, p);
+}
+
+// Half a dot and its edge away from every tube.
+bool clear_of_tubes(At p) {
+  constexpr float k_clear = 3.4F;
+  return !in_tubes(p) && !in_tubes({p.x - k_clear, p.y}) && !in_tubes({p.x + k_clear, p.y}) &&
+         !in_tubes({p.x, p.y - k_clear}) && !in_tubes({p.x, p.y + k_clear});
+}
+
 bool belongs(DotPlace place, At p) {
-  const bool tubes = inside(k_windpipe, p) || inside(k_branch_left, p) || inside(k_branch_right, p);
   switch (place) {
     case DotPlace::device:
       return well_inside(k_device, p);
     case DotPlace::mouth:
       return well_inside(k_mouth, p);
     case DotPlace::airways:
-      return tubes;
+      return in_tubes(p);
     case DotPlace::lungs:
-      return !tubes && (well_inside(k_lung_left, p) || well_inside(k_lung_right, p));
+      return (well_inside(k_lung_left, p) || well_inside(k_lung_right, p)) && clear_of_tubes(p);
     case DotPlace::air:
       return well_inside(k_air, p);
   }
@@ -178,10 +188,10 @@ void soft_shape(ImDrawList* list, const Frame& to, std::span<const At> points, c
 
 // Head and chest end in a straight cut.
 void draw_outline(ImDrawList* list, const Frame& to, const Fill& look) {
-  list->PushClipRect(to({0, 0}), to({k_width, k_height - 1}), true);
+  list->PushClipRect(to({0, 0}), to({k_width + 4, k_height - 1}), true);
   soft_shape(list, to, k_outline, look);
   list->PopClipRect();
-  list->AddLine(to({27, k_height - 1}), to({193, k_height - 1}), packed(look.edge), look.edge_px);
+  list->AddLine(to({28, k_height - 1}), to({193, k_height - 1}), packed(look.edge), look.edge_px);
 }
 
 void draw_figure(Ui& ui, const Frame& to) {

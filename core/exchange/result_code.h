@@ -42,7 +42,8 @@ struct ResultHead {
   friend bool operator==(const ResultHead&, const ResultHead&) = default;
 };
 
-// Times are kept to a tenth of a second, ticks in the order of the question's options, begin at 0.
+// Times are kept to a tenth of a second, ticks in the order of the question's options, recent
+// questions in the family's, begin at 0.
 // The log must be one of this family and replay. Errors: "log-empty", "log-shape" (an event that a
 // code cannot carry), "unknown-question", "answer-shape", "code-too-long".
 [[nodiscard]] Result<Bytes> pack_result(const ResultHead& head, const check::Log& log,

@@ -1,6 +1,6 @@
 #include "web/screens/content_store.h"
 
-#include "core/base/hash.h"
+#include "core/catalog/content_id.h"
 #include "core/procedure/check_family.h"
 #include "web/screens/interface_keys.h"
 #include "web/shell/host.h"
@@ -20,18 +20,6 @@ struct ContentStore::Files {
 namespace {
 
 std::string folder(const catalog::Id& family) { return "content/families/" + family + "/"; }
-
-std::string hex(std::uint64_t value) {
-  std::string text(16, '0');
-  for (std::size_t n = 16; n-- > 0; value >>= 4U) text[n] = "0123456789abcdef"[value & 15U];
-  return text;
-}
-
-// Names the questions and rules a run was made with; texts may change without making it another.
-std::string content_id(const catalog::ContentFile& procedure,
-                       const catalog::ContentFile& questions) {
-  return hex(fnv1a(questions.bytes, fnv1a(procedure.bytes)));
-}
 
 void append(Troubles& all, Troubles more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
@@ -108,8 +96,8 @@ Troubles ContentStore::accept_family(const catalog::Id& family, const Files& fil
   Troubles troubles = std::move(loaded.findings);
   append(troubles, std::move(texts.findings));
   if (!troubles.empty()) return troubles;
-  auto course =
-      check::make_course(*std::move(loaded.value), content_id(given.procedure, given.questions));
+  auto course = check::make_course(*std::move(loaded.value),
+                                   catalog::content_id(given.procedure, given.questions));
   if (!course) return trouble(course.error(), given.questions.path);
   families_[family] = {std::make_shared<const check::Course>(*std::move(course)),
                        *std::move(texts.value)};

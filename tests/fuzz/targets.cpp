@@ -1,0 +1,124 @@
+#include "tests/fuzz/targets.h"
+
+#include <cstdio>
+#include <cstdlib>
+
+#include "core/catalog/care.h"
+#include "core/exchange/cbor.h"
+#include "core/exchange/envelope.h"
+#include "core/exchange/run_json.h"
+#include "core/exchange/sealed_code.h"
+#include "tests/support/fixture.h"
+#include "tests/support/made_codes.h"
+
+namespace rehale::fuzz {
+
+namespace {
+
+void promise(bool kept, const char* what) {
+  if (kept) return;
+  std::fprintf(stderr, "broken promise: %s\n", what);
+  std::abort();
+}
+
+// Every error tells the way on.
+void promise_told(const Error& error) {
+  promise(!error.code.empty() && !error.detail.empty(), "an error says what would be right");
+}
+
+std::string_view text_of(Input input) {
+  return {reinterpret_cast<const char*>(input.data()), input.size()};
+}
+
+// A log that was read is written and read again to the same; and it replays or says why not.
+void follow(const check::Log& log) {
+  const auto& course = support::ok_course();
+  const auto code = exchange::write_result({}, log, course.family);
+  if (code) {
+    const auto again = exchange::read_result(*code);
+    promise(again.has_value(), "what we write we read");
+    promise(exchange::log_of(*again, course.family, course.content).has_value(),
+            "what we write is a log");
+  }
+  const auto run = check::Run::replay(course, log);
+  if (!run) promise_told(run.error());
+}
+
+}  // namespace
+
+void code(Input input) {
+  for (const auto& found : exchange::find_codes(text_of(input))) {
+    const auto result = exchange::read_result(found.code);
+    if (!result) promise_told(result.error());
+    const auto assignment = exchange::read_assignment(found.code);
+    if (!assignment) promise_told(assignment.error());
+    const auto sealed = exchange::read_sealed(found.code);
+    if (!sealed) promise_told(sealed.error());
+  }
+}
+
+void result(Input input) {
+  auto read = exchange::unpack_result(1, input);
+  if (!read) return promise_told(read.error());
+  const auto& course = support::ok_course();
+  (void)exchange::run_key(*read);
+  // As if it were of this content: else the list of answers would hardly ever be looked at.
+  read->begin.family = course.family.id;
+  read->begin.content = course.content;
+  const auto log = exchange::log_of(*read, course.family, course.content);
+  if (!log) return promise_told(log.error());
+  follow(*log);
+}
+
+void assignment(Input input) {
+  const auto code =
+      exchange::write_envelope(exchange::Kind::assignment, 1, {input.begin(), input.end()});
+  const auto read = exchange::read_assignment(code);
+  if (!read) return promise_told(read.error());
+  const auto again = exchange::write_assignment(*read);
+  promise(again.has_value(), "what we read we write");
+  promise(exchange::read_assignment(*again) == *read, "an assignment comes back");
+}
+
+void sealed(Input input) {
+  const auto code =
+      exchange::write_envelope(exchange::Kind::sealed, 1, {input.begin(), input.end()});
+  const auto read = exchange::read_sealed(code);
+  if (!read) return promise_told(read.error());
+  const auto again = exchange::write_sealed(*read);
+  promise(again.has_value() && exchange::read_sealed(*again) == *read, "a sealed code comes back");
+}
+
+void cbor(Input input) {
+  const auto read = exchange::read_cbor(input);
+  if (!read) return promise_told(read.error());
+  const auto bytes = exchange::write_cbor(*read);
+  const auto again = exchange::read_cbor(bytes, {.bytes = 8 * bytes.size() + 64});
+  promise(again.has_value(), "what we write we read");
+  promise(exchange::write_cbor(*again) == bytes, "bytes come back");  // also where a NaN is inside
+}
+
+void run_json(Input input) {
+  const auto log = exchange::read_log(text_of(input));
+  if (!log) return promise_told(log.error());
+  const auto again = exchange::read_log(exchange::write_log(*log));
+  promise(again.has_value() && *again == *log, "a log comes back");
+  follow(*log);
+}
+
+void content(Input input) {
+  static const catalog::Library library = support::ok_library();
+  const catalog::ContentFile file{"file.json", std::string(text_of(input))};
+  const auto care = catalog::load_care(library, "spray", file);
+  promise(care.value.has_value() == care.findings.empty(), "a value or findings");
+  const auto texts = catalog::load_texts(file);
+  promise(texts.value.has_value() == texts.findings.empty(), "a value or findings");
+  const auto loaded = catalog::load_library(file);
+  promise(loaded.value.has_value() == loaded.findings.empty(), "a value or findings");
+  auto files = support::ok_files();
+  files.questions.bytes = file.bytes;
+  const auto family = catalog::load_family(library, "bubble-pipe", files);
+  promise(family.value.has_value() == family.findings.empty(), "a value or findings");
+}
+
+}  // namespace rehale::fuzz

@@ -1,0 +1,30 @@
+// What is fuzzed: every reader of bytes from outside. Each takes any bytes; a broken promise ends
+// the program. ci/fuzz drives them with libFuzzer, the corpus test runs what was ever found.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+namespace rehale::fuzz {
+
+using Input = std::span<const std::uint8_t>;
+
+void code(Input input);        // pasted text: codes are found in it and read
+void result(Input input);      // what is inside a result code, then its log and replay
+void assignment(Input input);  // what is inside an assignment code
+void sealed(Input input);      // what is inside a sealed code
+void cbor(Input input);
+void run_json(Input input);
+void content(Input input);  // files of content
+
+struct Target {
+  std::string_view name;
+  void (*run)(Input input);
+};
+inline constexpr Target k_targets[] = {
+    {"code", code}, {"result", result},     {"assignment", assignment}, {"sealed", sealed},
+    {"cbor", cbor}, {"run_json", run_json}, {"content", content}};
+
+}  // namespace rehale::fuzz

@@ -115,7 +115,8 @@ Result<Bytes> pack_result(const ResultHead& head, const check::Log& log, const F
   }
   const Event& begin = log.front();
   if (!is_name(head.page) || head.page.size() > 24 || !is_name(begin.language) ||
-      head.day < k_first_day || head.day > k_last_day) {
+      begin.content.empty() || begin.content.size() > 32 || !is_name(begin.content) ||
+      begin.language.size() > 24 || head.day < k_first_day || head.day > k_last_day) {
     return fail("log-shape", "event 0", "expected short names and a day from 1970 on");
   }
   Writer writer(family, begin.at_ms);

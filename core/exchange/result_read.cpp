@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <bit>
 #include <utility>
 
 #include "core/base/hash.h"
@@ -173,7 +174,7 @@ std::uint64_t run_key(const ReadResult& result) {
   }
   // The first question with its times and answer: two people on one seed still differ.
   for (std::size_t n = 0; n < std::min<std::size_t>(4, result.entries.size()); ++n) {
-    add(static_cast<std::uint64_t>(result.entries[n].value * 1024));
+    add(std::bit_cast<std::uint64_t>(result.entries[n].value));
   }
   return key;
 }

@@ -7,14 +7,11 @@
 #include "core/base/hash.h"
 #include "core/base/rng.h"
 #include "core/check/family_bank.h"
+#include "core/check/plan.h"
 
 namespace rehale::check {
 
 namespace {
-
-// Two questions beyond the least, so that habits which are no checklist's critical step, but the
-// most often missed (breathing out, holding), are looked at too.
-const mastery::Plan k_plan{.fewest = 8, .near_recent = .6};
 
 bool is_begin_of(const Course& course, const Event& event) {
   return event.what == What::begin && event.family == course.family.id &&
@@ -52,13 +49,17 @@ Run::Run(const Course& course, const Event& begin)
   choose_next();
 }
 
+Result<void> Run::is_begin(const Course& course, const Event& event) {
+  if (is_begin_of(course, event)) return {};
+  return fail("begin-mismatch", "event 0",
+              "expected the begin of a run of " + course.family.id + " with content " +
+                  course.content + ", found family '" + event.family + "', content '" +
+                  event.content + "'");
+}
+
 Result<Run> Run::begin(const Course& course, const Event& event) {
-  if (!is_begin_of(course, event)) {
-    return fail("begin-mismatch", "event 0",
-                "expected the begin of a run of " + course.family.id + " with content " +
-                    course.content + ", found family '" + event.family + "', content '" +
-                    event.content + "'");
-  }
+  const auto begun = is_begin(course, event);
+  if (!begun) return tl::unexpected(begun.error());
   return Run(course, event);
 }
 

@@ -30,6 +30,7 @@ struct Given {
 class Run {
  public:
   // Errors: "begin-mismatch" when the event is no `begin` of this course.
+  [[nodiscard]] static Result<void> is_begin(const Course& course, const Event& event);
   [[nodiscard]] static Result<Run> begin(const Course& course, const Event& event);
 
   // The whole log at once; `where` of an error names the event ("event 7"). Errors: "log-empty",

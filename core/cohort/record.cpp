@@ -45,33 +45,42 @@ std::vector<int> lost_since(const std::vector<Record>& records) {
   return lost;
 }
 
-}  // namespace
-
-Record record_of(const check::Run& run, const Tags& tags) {
-  const check::Event& begin = run.log().front();
+Record made_of(const check::Event& begin, const check::Course& course,
+               const check::ReadThrough& read, const Tags& tags) {
   Record record{.key = tags.key, .family = begin.family, .language = begin.language};
   record.again = tags.again;
   record.helped = tags.helped;
   record.made_up = tags.made_up;
   record.day = tags.day;
   record.person = tags.person;
-  record.questions = static_cast<std::uint16_t>(run.course().family.questions.size());
-  const auto verdict = run.verdict();
-  for (const auto& technique : verdict.techniques) {
+  record.questions = static_cast<std::uint16_t>(course.family.questions.size());
+  for (const auto& technique : read.verdict.techniques) {
     const double lacking = std::clamp(1 - technique.probability, 0.0, 1.0);
     record.techniques.push_back(
         {told_of(technique), static_cast<std::uint16_t>(std::lround(lacking * 65535))});
   }
-  for (std::size_t b = 0; b < verdict.misconceptions.size(); ++b) {
-    if (verdict.misconceptions[b].held == mastery::Held::held) {
+  for (std::size_t b = 0; b < read.verdict.misconceptions.size(); ++b) {
+    if (read.verdict.misconceptions[b].held == mastery::Held::held) {
       record.held = static_cast<std::uint16_t>(record.held | (1U << b));
     }
   }
-  for (const auto& given : run.given()) {
+  for (const auto& given : read.given) {
     record.items.push_back(
         {static_cast<std::uint16_t>(given.question), given.marking.right, given.marking.unsure});
   }
   return record;
+}
+
+}  // namespace
+
+Record record_of(const check::Run& run, const Tags& tags) {
+  return made_of(run.log().front(), run.course(), {run.given(), run.verdict()}, tags);
+}
+
+Result<Record> record_of(const check::Course& course, const check::Log& log, const Tags& tags) {
+  const auto read = check::read_through(course, log);
+  if (!read) return tl::unexpected(read.error());
+  return made_of(log.front(), course, *read, tags);
 }
 
 std::size_t drop_copies(std::vector<Record>& records) {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "core/base/civil.h"
-#include "core/check/run.h"
+#include "core/check/read_through.h"
 
 namespace rehale::cohort {
 
@@ -46,6 +46,9 @@ struct Tags {
   std::optional<std::uint32_t> person;
 };
 [[nodiscard]] Record record_of(const check::Run& run, const Tags& tags);
+// The same from a log, without the run: for many results. Errors: those of check::read_through.
+[[nodiscard]] Result<Record> record_of(const check::Course& course, const check::Log& log,
+                                       const Tags& tags);
 
 // Of copies with the same key the one with most answers stays, the first of equals; order is kept.
 // Returns how many went.

@@ -56,14 +56,14 @@ std::optional<cohort::Record> read(const std::string& code, const Courses& cours
   for (const auto& course : courses) {
     const auto log = exchange::log_of(*result, course->family, course->content);
     if (!log) continue;
-    const auto run = check::Run::replay(*course, *log);
-    if (!run) return {};
-    return cohort::record_of(*run, {.key = exchange::run_key(*result),
-                                    .again = result->head.again,
-                                    .helped = result->head.helped,
-                                    .made_up = result->head.made_up,
-                                    .day = result->head.day,
-                                    .person = result->head.person});
+    const auto record = cohort::record_of(*course, *log,
+                                          {.key = exchange::run_key(*result),
+                                           .again = result->head.again,
+                                           .helped = result->head.helped,
+                                           .made_up = result->head.made_up,
+                                           .day = result->head.day,
+                                           .person = result->head.person});
+    if (record) return *record;
   }
   return {};
 }

@@ -110,7 +110,7 @@ TEST(DoseModel, pressed_after_the_breath_nothing_reaches_the_lungs) {
   for (int n = 0; n < 2000; ++n) {
     Technique t = any(rng);
     t.device = std::array<Device, 3>{Device::suspension_spray, Device::extrafine_spray,
-                                     Device::soft_mist}[rng.below(3)];
+                                     Device::soft_mist}[static_cast<std::size_t>(rng.below(3))];
     const double breath_s = t.inspired_ml * .06 / t.flow_l_per_min;
     if (breath_s > 55) continue;
     t.press_s = breath_s + .01 + 4 * rng.uniform();

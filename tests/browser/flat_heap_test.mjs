@@ -30,7 +30,7 @@ async function runOnce([family, turn]) {
     if (choices.length > 0) await press(choices[(turn + answered) % choices.length]);
     await pressNamed(choices.length > 0 ? 'Next' : "I'm not sure");
   }
-  const rounds = thorough ? ['Mend the first one', 'Try it now', "I'm not sure", 'Go on', 'Back', 'Help and about', 'Close'] : [];
+  const rounds = thorough ? ['Work on the first one', 'Try it now', "I'm not sure", 'Go on', 'Back', 'Help and about', 'Close'] : [];
   for (const name of [...rounds, 'Check again', 'Back']) await pressNamed(name);
   const { screen, heapBytes, mirrorNodes } = window.rehale.probe();
   const elements = document.querySelectorAll('#mirror *, #mirror-notes *').length;

@@ -39,11 +39,11 @@ async function assertTheRest(page, family, mended) {
     const told = [well.includes(has), all.includes(name)].filter(Boolean).length;
     assert.equal(told, id === mended ? 0 : 1, `${id}: going well [${well}], of all [${all}]`);
   }
-  assert.equal(await find(page, 'heading', 'Your answers differ here').count(), 0);
+  assert.equal(await find(page, 'heading', 'Some of your answers do not fit together').count(), 0);
 }
 
 async function assertOnlyAdvice(page, family, { technique, name }) {
-  const cards = await find(page, 'group', 'To mend').all();
+  const cards = await find(page, 'group', 'To do better').all();
   const titles = await Promise.all(cards.map((card) => card.getByRole('heading', { level: 2 }).textContent()));
   assert.deepEqual(titles, [name]);
   await find(page, 'button', `Show me how: ${name}`).waitFor();
@@ -79,8 +79,8 @@ function testFamily(family, { lacks, holds }) {
     return asPerson(family, person, (page) => assertOnlyAdvice(page, family, { technique, name }));
   });
   test(`${family.id}: does everything right`, () => asPerson(family, { lacks: [], holds: [] }, async (page, asked) => {
-    assert.equal(await find(page, 'group', 'To mend').count(), 0);
-    assert.equal(await find(page, 'button', 'Mend the first one').count(), 0);
+    assert.equal(await find(page, 'group', 'To do better').count(), 0);
+    assert.equal(await find(page, 'button', 'Work on the first one').count(), 0);
     assert.equal(await page.getByRole('paragraph').filter({ hasText: k_nothing_to_mend }).count(), 1);
     await assertTheRest(page, family, '');
     await assertLog(page, family, asked);

@@ -198,8 +198,8 @@ void draw_result(Ui& ui) {
   if (g_kept.open) kit::paragraph(ui, "because", "Your answers point here most of all.");
   g_kept.toggle = kit::toggle_button(ui, {.id = "toggle", .label = "Read it to me"}, g_kept.toggle);
   kit::text_button(ui, {.id = "text", .label = "Start over"});
-  kit::main_button(ui, {.id = "main", .label = "Mend the first one", .icon = kit::Icon::play});
-  kit::end_screen(ui, {.main = {.id = "mend", .label = "Mend the first one"},
+  kit::main_button(ui, {.id = "main", .label = "Work on the first one", .icon = kit::Icon::play});
+  kit::end_screen(ui, {.main = {.id = "mend", .label = "Work on the first one"},
                        .quiet = {.id = "again", .label = "Start over"}});
 }
 

@@ -191,7 +191,7 @@ TEST(KitChecks, each_press_flips_one_and_marks_are_told_in_words) {
   shell::redraw();
   rig::settle();
   EXPECT_EQ(rig::find(Role::checkbox, "Shake").description, "You have this");
-  EXPECT_EQ(rig::find(Role::checkbox, "Blow").description, "To mend. Blow away from it.");
+  EXPECT_EQ(rig::find(Role::checkbox, "Blow").description, "To do better. Blow away from it.");
 }
 
 TEST(KitPictures, a_picture_answers_like_a_radio) {

@@ -14,7 +14,7 @@ struct Card {
   std::string id;
   Tone tone = Tone::plain;
   std::string
-      label;  // beside the tone's mark; default: the kit's words ("You have this", "To mend")
+      label;  // beside the tone's mark; default: the kit's words ("You have this", "To do better")
 };
 // Widgets between the two calls flow inside the card. Cards do not nest.
 void begin_card(Ui& ui, const Card& card);

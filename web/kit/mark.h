@@ -1,4 +1,4 @@
-// A mark told by word, shape and colour: "You have this" with a leaf tick, "To mend" with a
+// A mark told by word, shape and colour: "You have this" with a leaf tick, "To do better" with a
 // spanner. For files of web/kit only.
 #pragma once
 

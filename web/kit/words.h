@@ -26,7 +26,7 @@ struct Words {
   std::string more_contrast = "Stronger contrast";
 
   std::string going_well = "You have this";
-  std::string to_mend = "To mend";
+  std::string to_mend = "To do better";
   std::string missed = "This one too";
   std::string caution = "Take care";
 

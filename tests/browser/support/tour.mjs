@@ -63,7 +63,7 @@ async function tourCheck(way, visit, { family, person, met }) {
 
 async function tourMending(way, visit, { family, person }) {
   await visit('result: to mend');
-  await way.press('button', 'Mend the first one');
+  await way.press('button', 'Work on the first one');
   await visit('mend');
   await way.press('button', 'Try it now');
   await visit('practice: open');

@@ -65,8 +65,8 @@ export async function takeCheck(way, answer) {
 // From the result: the first thing to mend, one question of practice, and back to the result.
 export async function mendFirst(way) {
   const { page } = way;
-  await way.press('button', 'Mend the first one');
-  await arrived(page, { title: 'To mend' });
+  await way.press('button', 'Work on the first one');
+  await arrived(page, { title: 'To do better' });
   const name = await heading(page);
   await way.press('button', 'Try it now');
   await arrived(page, { title: 'Try it now' });
@@ -74,10 +74,10 @@ export async function mendFirst(way) {
   await setAnswer(way, question, anyAnswer(question, 0));
   await way.press('button', 'Check my answer');
   assert.equal(await heading(page), question.ask);
-  assert.match(await find(page, 'group', /^(You have this|To mend)$/).innerText(), /\w/);
+  assert.match(await find(page, 'group', /^(You have this|To do better)$/).innerText(), /\w/);
   assert.match(await page.locator('#polite').innerText(), /You have this\.|Not yet\. See why below\./);
   await way.press('button', 'Go on');
-  await arrived(page, { title: 'To mend', h1: name });
+  await arrived(page, { title: 'To do better', h1: name });
   assert.match(await page.getByRole('paragraph').filter({ hasText: 'Tried here' }).innerText(), /^Tried here: [01] of 1 went well\.$/);
   await way.press('button', 'Back');
   await arrived(page, { title: 'Your result', h1: 'Your result' });

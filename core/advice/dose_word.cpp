@@ -20,9 +20,8 @@ void apply(dose::Technique& puff, const catalog::DoseHabit& habit) {
   if (habit.change == "loaded-twice") puff.loaded_twice = true;
 }
 
-bool assumed(const dose::Leans& leans) {
-  return leans.has(dose::Lean::breathed_in) || leans.has(dose::Lean::vents) ||
-         leans.has(dose::Lean::loaded_twice);
+bool invented(const dose::Leans& leans) {
+  return leans.has(dose::Lean::breathed_in) || leans.has(dose::Lean::vents);
 }
 
 }  // namespace
@@ -68,10 +67,10 @@ std::optional<DoseWord> dose_word(const catalog::Family& family, const catalog::
   const auto puff = puff_with(family, {habit});
   if (!puff) return std::nullopt;
   const auto compared = dose::compare(*puff, *good_puff(family));
-  if (!compared) return std::nullopt;
+  if (!compared || invented(compared->yours.leans)) return std::nullopt;
   const dose::Band& share = compared->share;
   return DoseWord{share_word(share.likely), share_word(share.low), share_word(share.high),
-                  assumed(compared->yours.leans)};
+                  compared->yours.leans.has(dose::Lean::loaded_twice)};
 }
 
 }  // namespace rehale::advice

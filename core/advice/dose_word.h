@@ -24,10 +24,11 @@ namespace rehale::advice {
 // (to 96 %), "same". Limits lie half-way between the words (a choice).
 [[nodiscard]] std::string_view share_word(double share);
 
-// share_word of what the habit leaves; empty: the model has no answer.
+// share_word of what the habit leaves. Nothing: the model has no answer, or only an invented factor
+// (breath into a powder, covered vents: no publication has a number), which is no word for advice.
 struct DoseWord {
   std::string_view likely, low, high;
-  bool assumed = false;  // a factor of it has no publication behind it
+  bool assumed = false;  // logic, no measurement behind it: a dose lost by loading twice
 };
 [[nodiscard]] std::optional<DoseWord> dose_word(const catalog::Family& family,
                                                 const catalog::Id& habit);

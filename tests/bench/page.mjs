@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve } from '../../ci/lib/serve.mjs';
 import { launch } from '../browser/support/browser.mjs';
+import { dose_rows } from './page_dose.mjs';
 import { idle_rows } from './page_idle.mjs';
 import { memory_rows } from './page_memory.mjs';
 import { start_rows } from './page_start.mjs';
@@ -22,8 +23,10 @@ export async function page_bench(root) {
     const start = await start_rows(browser, ours.url, quiz.url);
     const idle = await idle_rows(browser, ours.url, quiz.url);
     const memory = await memory_rows(browser, ours.url);
+    const dose = await dose_rows(browser, ours.url);
     return [table('Start (1.6 Mbit/s, 150 ms, processor 4 times slower; medians)', start),
-      table('At rest (10 s a screen)', idle), table('Memory', memory)].every(Boolean);
+      table('At rest (10 s a screen)', idle), table('Memory', memory),
+      table('Where it goes: step to picture (processor 4 times slower)', dose)].every(Boolean);
   } finally {
     await browser.close();
     await Promise.all([ours.close(), quiz.close()]);

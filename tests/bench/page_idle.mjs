@@ -26,6 +26,8 @@ const k_screens = [
   ['look', (page) => press(page, 'look')],
   ['finder', async (page) => { await page.reload(); await ready(page); await press(page, 'unknown'); }],
   ['ready', async (page) => { await page.reload(); await ready(page); await press(page, 'devices/spray'); await to(page, 'ready'); }],
+  ['where-it-goes', async (page) => { await press(page, 'where'); await to(page, 'where-it-goes'); }],
+  ['ready again', async (page) => { await press(page, 'close'); await to(page, 'ready'); }],
   ['question', async (page) => { await press(page, 'go'); await to(page, 'question'); }],
   ['result', (page) => page.evaluate(() => window.walk.answer_all())],
   ['mend', async (page) => { await press(page, 'mend'); await to(page, 'mend'); }],

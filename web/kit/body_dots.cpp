@@ -4,135 +4,14 @@
 
 #include <algorithm>
 #include <cstddef>
-#include <cstdint>
 #include <span>
 
+#include "web/kit/body_shapes.h"
 #include "web/kit/paint.h"
 #include "web/kit/type.h"
 
 namespace rehale::kit {
 namespace {
-
-// Drawing units: a body is 200 wide and 232 high.
-constexpr float k_width = 200, k_height = 232, k_dot = 2.7F, k_apart = 6;
-
-struct At {
-  float x, y;
-};
-
-constexpr At k_outline[] = {
-    {29, 250},  {29, 232},  {30, 206},  {32, 180},  {38, 162},  {54, 150},  {80, 143},  {90, 137},
-    {92, 129},  {78, 126},  {67, 121},  {63, 113},  {65, 108},  {60, 104},  {62, 99},   {58, 95},
-    {60, 90},   {48, 86},   {47, 82},   {57, 64},   {58, 44},   {66, 24},   {84, 10},   {108, 6},
-    {132, 12},  {148, 30},  {153, 54},  {151, 78},  {147, 96},  {146, 114}, {148, 130}, {156, 142},
-    {172, 150}, {184, 162}, {189, 180}, {191, 206}, {192, 232}, {192, 250}};
-constexpr At k_mouth[] = {{63, 93},   {70, 80},   {92, 72},   {118, 73}, {134, 86}, {139, 106},
-                          {132, 134}, {110, 134}, {108, 120}, {96, 114}, {78, 113}, {66, 106}};
-constexpr At k_windpipe[] = {{113, 134}, {125, 134}, {125, 166}, {113, 166}};
-constexpr At k_branch_left[] = {{113, 160}, {119, 168}, {84, 192}, {80, 186}};
-constexpr At k_branch_right[] = {{156, 186}, {152, 192}, {119, 168}, {125, 160}};
-constexpr At k_lung_left[] = {{106, 214}, {94, 226}, {70, 222}, {44, 226}, {46, 208},
-                              {58, 180},  {76, 160}, {94, 150}, {106, 152}};
-constexpr At k_lung_right[] = {{132, 152}, {144, 150}, {160, 160}, {172, 180}, {180, 206},
-                               {181, 226}, {158, 222}, {140, 226}, {132, 214}};
-constexpr At k_device[] = {{4, 82},   {40, 82},  {40, 92},  {57, 92},
-                           {57, 106}, {40, 106}, {40, 140}, {4, 140}};
-constexpr At k_air[] = {{4, 6}, {46, 6}, {46, 66}, {4, 66}};
-
-bool inside(std::span<const At> shape, At p) {
-  bool in = false;
-  for (std::size_t i = 0, j = shape.size() - 1; i < shape.size(); j = i++) {
-    const At a = shape[i];
-    const At b = shape[j];
-    if ((a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x) in = !in;
-  }
-  return in;
-}
-
-// Dots keep clear of the edge of their place.
-bool well_inside(std::span<const At> shape, At p) {
-  constexpr float k_clear = 2;
-  return inside(shape, {p.x - k_clear, p.y}) && inside(shape, {p.x + k_clear, p.y}) &&
-         inside(shape, {p.x, p.y - k_clear}) && inside(shape, {p.x, p.y + k_clear});
-}
-
-bool in_tubes(At p) {
-  return inside(k_windpipe, p) || inside(k_branch_left, p) || inside(k_branch_right, p);
-}
-
-// Half a dot and its edge away from every tube.
-bool clear_of_tubes(At p) {
-  constexpr float k_clear = 3.4F;
-  return !in_tubes(p) && !in_tubes({p.x - k_clear, p.y}) && !in_tubes({p.x + k_clear, p.y}) &&
-         !in_tubes({p.x, p.y - k_clear}) && !in_tubes({p.x, p.y + k_clear});
-}
-
-bool belongs(DotPlace place, At p) {
-  switch (place) {
-    case DotPlace::device:
-      return well_inside(k_device, p);
-    case DotPlace::mouth:
-      return well_inside(k_mouth, p);
-    case DotPlace::airways:
-      return in_tubes(p);
-    case DotPlace::lungs:
-      return (well_inside(k_lung_left, p) || well_inside(k_lung_right, p)) && clear_of_tubes(p);
-    case DotPlace::air:
-      return well_inside(k_air, p);
-  }
-  return false;
-}
-
-// What a place fits into.
-constexpr Rect box_of(DotPlace place) {
-  switch (place) {
-    case DotPlace::device:
-      return {4, 82, 53, 58};
-    case DotPlace::mouth:
-      return {62, 71, 78, 64};
-    case DotPlace::airways:
-      return {80, 134, 76, 58};
-    case DotPlace::lungs:
-      return {44, 150, 137, 76};
-    case DotPlace::air:
-      return {4, 6, 42, 60};
-  }
-  return {};
-}
-
-// Seats of a place, shuffled: the same for every number of dots, so a dot more moves no other.
-constexpr std::size_t k_most = 400;
-struct Seats {
-  std::array<At, k_most> at;
-  std::size_t count = 0;
-};
-
-void seat_row(Seats& seats, DotPlace place, At from, float apart) {
-  const Rect box = box_of(place);
-  for (float x = from.x; x < box.x + box.w && seats.count < k_most; x += apart) {
-    if (belongs(place, {x, from.y})) seats.at[seats.count++] = {x, from.y};
-  }
-}
-
-// Staggered rows; closer ones where fewer than `wanted` would find room.
-Seats seats_of(DotPlace place, std::size_t wanted) {
-  const Rect box = box_of(place);
-  Seats seats;
-  for (float apart = k_apart; apart > 2; apart *= .9F) {
-    seats.count = 0;
-    int row = 0;
-    for (float y = box.y + 2.4F; y < box.y + box.h; y += apart * .87F, ++row) {
-      seat_row(seats, place, {box.x + (row % 2 == 0 ? 2.4F : 2.4F + apart / 2), y}, apart);
-    }
-    if (seats.count >= wanted) break;
-  }
-  std::uint32_t random = 12345U + static_cast<std::uint32_t>(place);
-  for (std::size_t left = seats.count; left > 1; --left) {
-    random = random * 1664525U + 1013904223U;  // Numerical Recipes' generator (from memory)
-    std::swap(seats.at[left - 1], seats.at[(random >> 8U) % left]);
-  }
-  return seats;
-}
 
 Colour colour_of(const Palette& p, DotPlace place) {
   switch (place) {

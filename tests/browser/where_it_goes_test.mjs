@@ -47,6 +47,12 @@ async function hundred(page) {
   const told = await page.getByRole('img').getAttribute('aria-label');
   const numbers = [...told.matchAll(/\D (\d+)[,.]/g)].map(([, number]) => Number(number));
   assert.deepEqual(numbers, [...yours, ...good], told);
+  const lungs = yours[2] + yours[3];  // the words say the same number, inside the band
+  const words = await page.getByRole('main').innerText();
+  const [, likely, low, high] = words.match(/Lungs: about (\d+) of 100 dots\. It could be (\d+) to (\d+)\./).map(Number);
+  assert.equal(likely, lungs);
+  assert.ok(low <= likely && likely <= high, words);
+  assert.match(words, new RegExp(`Lungs: ${lungs} of 100\\. Teaching estimate`));
   return yours;
 }
 

@@ -36,24 +36,28 @@ void work_out(WhereItGoes& where) {
 
 Dots dots_of(const dose::Outcome& outcome) { return dose::hundred_dots(outcome.likely); }
 
-std::string number(double share) { return std::to_string(std::lround(100 * share)); }
-
 std::string share_sentence(const App& app, const WhereItGoes& where) {
   const double share = where.result.share.likely;
   return app.say("where/share/" + std::string(advice::share_word(share)));
 }
 
-// "About 9 of 100 dots. It could be 5 to 14."
+int lung_dots(const Dots& dots) { return dots[2] + dots[3]; }
+
+// "About 9 of 100 dots. It could be 5 to 14." The dots of the picture, and never outside the band.
 std::string lung_sentence(const App& app, const WhereItGoes& where) {
   const dose::Band& lung = where.result.yours.lung;
-  return kit::fill(
-      app.say("where/lung-band"),
-      {{"likely", number(lung.likely)}, {"low", number(lung.low)}, {"high", number(lung.high)}});
+  const int likely = lung_dots(dots_of(where.result.yours));
+  const auto low = std::min<long>(likely, std::lround(100 * lung.low));
+  const auto high = std::max<long>(likely, std::lround(100 * lung.high));
+  return kit::fill(app.say("where/lung-band"), {{"likely", std::to_string(likely)},
+                                                {"low", std::to_string(low)},
+                                                {"high", std::to_string(high)}});
 }
 
 // What stays in view: the one number, and what it is.
 std::string pinned_sentence(const App& app, const WhereItGoes& where) {
-  return kit::fill(app.say("where/pinned"), {{"likely", number(where.result.yours.lung.likely)}});
+  const int likely = lung_dots(dots_of(where.result.yours));
+  return kit::fill(app.say("where/pinned"), {{"likely", std::to_string(likely)}});
 }
 
 // The places that differ by 3 dots or more, most first by place.

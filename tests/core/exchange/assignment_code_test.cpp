@@ -3,8 +3,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/exchange/envelope.h"
 #include "core/exchange/sealed_code.h"
+#include "tests/support/courses.h"
 #include "tests/support/shipped.h"
 
 namespace rehale::exchange {
@@ -91,6 +94,26 @@ TEST(SealedCode, comes_back_and_any_lost_letter_is_seen) {
   ASSERT_TRUE(code);
   EXPECT_EQ(*read_sealed(*code), sealed());
   for (std::size_t n = 0; n < code->size(); ++n) EXPECT_FALSE(read_sealed(code->substr(0, n)));
+}
+
+// The seal adds 16 bytes; the assignment goes in the clear part, so it is left out inside.
+TEST(SealedCode, a_whole_run_sealed_still_fits_a_link) {
+  const auto& course = *support::shipped_course("soft-mist");
+  std::size_t longest = 0;
+  for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+    support::Script script{.lacks = {course.family.techniques[seed % 10].id}, .seed = ~seed};
+    for (std::size_t n = 0; n < 12; ++n) script.recent.push_back(course.family.questions[n * 5].id);
+    auto log = support::scripted_run(course, script).log();
+    log.front().content = "0123456789abcdef";
+    ResultHead head{.page = "0.3.0", .day = 20782, .again = true, .confidence = 4};
+    head.person = 4294967295U;
+    SealedResult result = sealed();
+    result.sealed = *pack_result(head, log, course.family);
+    result.sealed.resize(result.sealed.size() + 16);
+    longest = std::max(longest, write_sealed(result)->size());
+  }
+  RecordProperty("longest", static_cast<int>(longest));
+  EXPECT_LE(longest + 40, 400U);
 }
 
 TEST(SealedCode, is_bound_to_its_assignment_and_content) {

@@ -110,6 +110,7 @@ Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFil
   const Check of_questions{library, family, files.questions.path, report};
   if (procedure) {
     validate_procedure(of_procedure);
+    validate_run_through(of_procedure);
     validate_people(of_procedure);
   }
   if (procedure && questions) {

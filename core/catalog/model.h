@@ -144,6 +144,47 @@ struct Question {
   NumberRange range;            // timing and numbers: what can be given
 };
 
+// ---- the timed run-through ---------------------------------------------------------------------
+
+enum class Part : unsigned char { hands, breath };  // one does one thing at a time
+
+// Something the person can choose in a run-through.
+struct RunStep {
+  Id id;  // the action that is done when it starts
+  Part part = Part::hands;
+  bool timed = false;  // it lasts: started and stopped
+  Id ends;             // the action done when it stops; may be empty
+  Id cut_short;    // done in place of `ends` when it stopped short of its criterion; may be empty
+  Id technique;    // that lapses when the step is wanted and left out; may be empty
+  Id betrays;      // misconception that choosing it shows; may be empty
+  Id from, until;  // as a lure: on offer once `from` was done (empty: from the start), until
+                   // `until` was done (empty: to the end)
+};
+
+enum class Measure : unsigned char {
+  lasts,           // s from start to stop
+  after_start_of,  // s from the start of the nearest `of` to the step's start; before it: negative
+  after_end_of,    // s from the end of the last `of` to the step's start
+  count_in,        // how many of the step start within one `of`
+};
+
+// A criterion that a run-through can measure: only timing, never a breath.
+struct TimedCriterion {
+  Id criterion;           // of the family
+  std::vector<Id> steps;  // measured at each of these
+  Measure measure = Measure::lasts;
+  std::vector<Id> of;    // see Measure
+  double tolerance = 0;  // beyond `pass` that a finger is forgiven, in the criterion's unit
+  Provenance from;       // of the tolerance
+};
+
+struct RunThrough {
+  std::vector<RunStep> steps;  // as they stand on screen; none: the family has no run-through
+  std::vector<Id> once;        // one dose done well
+  std::vector<Id> twice;       // two, with what lies between; may be empty
+  std::vector<TimedCriterion> timed;
+};
+
 struct Family {
   Id id;
   std::string speed;       // "slow" or "fast": the rule that divides the families
@@ -153,6 +194,7 @@ struct Family {
   std::vector<Id> ideal;        // one dose done well: breaks nothing, inhales one, wastes none
   std::vector<OrderRule> rules;
   std::vector<Criterion> criteria;
+  RunThrough run_through;
   std::vector<Technique> techniques;          // 8–12
   std::vector<Misconception> misconceptions;  // 2–4
   std::vector<Question> questions;            // ≥ 28

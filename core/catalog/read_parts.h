@@ -18,6 +18,8 @@ void read_questions(const Reader& root, Family& family);
 void check_head(const Reader& root);
 void check_named(const Reader& root, std::string_view key, const Id& expected);
 
+[[nodiscard]] Provenance read_provenance(const Reader& place);
 [[nodiscard]] Criterion read_criterion(const Reader& place);
+void read_run_through(const Reader& place, RunThrough& run_through);
 
 }  // namespace rehale::catalog

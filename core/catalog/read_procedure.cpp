@@ -5,16 +5,6 @@
 namespace rehale::catalog {
 namespace {
 
-Provenance read_provenance(const Reader& place) {
-  Provenance from;
-  for (const auto& source : place.list("sources")) {
-    const auto* found = source.expect(Json::Type::text);
-    from.sources.push_back(found != nullptr ? found->text : Id{});
-  }
-  from.status = place.text("status");
-  return from;
-}
-
 Variable read_variable(const Reader& place) {
   place.allow_only({"id", "values"});
   return {place.id("id"), place.ids("values")};
@@ -100,6 +90,16 @@ DoseModel read_dose_model(const Reader& place) {
 
 }  // namespace
 
+Provenance read_provenance(const Reader& place) {
+  Provenance from;
+  for (const auto& source : place.list("sources")) {
+    const auto* found = source.expect(Json::Type::text);
+    from.sources.push_back(found != nullptr ? found->text : Id{});
+  }
+  from.status = place.text("status");
+  return from;
+}
+
 Criterion read_criterion(const Reader& place) {
   place.allow_only({"id", "action", "technique", "unit", "target", "pass", "sources", "status"});
   Criterion criterion;
@@ -129,7 +129,7 @@ void check_named(const Reader& root, std::string_view key, const Id& expected) {
 
 void read_procedure(const Reader& root, Family& family) {
   root.allow_only({"schema", "family", "speed", "doses_at_start", "variables", "actions", "ideal",
-                   "rules", "criteria", "techniques", "misconceptions", "dose"});
+                   "rules", "criteria", "run_through", "techniques", "misconceptions", "dose"});
   check_head(root);
   check_named(root, "family", family.id);
   family.speed = root.id("speed");
@@ -139,6 +139,7 @@ void read_procedure(const Reader& root, Family& family) {
   family.ideal = root.ids("ideal");
   for (const auto& place : root.list("rules")) family.rules.push_back(read_rule(place));
   for (const auto& place : root.list("criteria")) family.criteria.push_back(read_criterion(place));
+  if (root.has("run_through")) read_run_through(root.at("run_through"), family.run_through);
   for (const auto& place : root.list("techniques"))
     family.techniques.push_back(read_technique(place));
   for (const auto& place : root.list("misconceptions"))

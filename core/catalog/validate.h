@@ -62,6 +62,7 @@ void validate_library(const Check& check);
 // the bank asks about each of these enough; poses of actions.
 void validate_procedure(const Check& check);
 void validate_dose(const Check& check);
+void validate_run_through(const Check& check);
 void validate_people(const Check& check);
 void validate_probing(const Check& check);
 void validate_action_poses(const Check& check, const std::vector<Id>& drawn);

@@ -31,6 +31,10 @@ std::vector<std::string> needed_sentences(const Family& family, const Texts& tex
       paths.push_back(path);
   }
   for (const auto& action : family.actions) add(paths, "actions/" + action.id, {"label"});
+  // Steps of the run-through have words of their own only where the action's label tells too much.
+  for (const auto& step : family.run_through.steps) {
+    if (const auto path = "steps/" + step.id; texts.find(path) != nullptr) paths.push_back(path);
+  }
   for (const auto& rule : family.rules) paths.push_back("rules/" + rule.id);
   for (const auto& technique : family.techniques)
     add(paths, "techniques/" + technique.id, {"name", "has", "lacks", "reason", "dose", "remedy"});

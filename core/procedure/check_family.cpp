@@ -20,6 +20,10 @@ std::string place(std::string_view list, std::size_t index) {
   return joined({list, "/", std::to_string(index)});
 }
 
+struct Place {
+  std::string file, pointer;
+};
+
 std::string words(const Lapse& lapse) {
   switch (lapse.kind) {
     case Lapse::Kind::need_broken:
@@ -96,12 +100,49 @@ std::string name_cycle(const Family& family) {
   return names;
 }
 
+// The wanted steps as actions: what a step ends with comes before the next thing its part does.
+std::vector<Id> actions_of_steps(const Family& family, const std::vector<Id>& steps) {
+  std::vector<Id> actions;
+  Id ends[2];
+  for (const Id& id : steps) {
+    const auto* step = catalog::find(family.run_through.steps, id);
+    if (step == nullptr) return {};
+    Id& open = ends[static_cast<std::size_t>(step->part)];
+    if (!open.empty()) actions.push_back(open);
+    actions.push_back(id);
+    open = step->ends;
+  }
+  for (Id& open : ends) {
+    if (!open.empty()) actions.push_back(std::move(open));
+  }
+  return actions;
+}
+
+// `doses` doses inhaled, none wasted, nothing broken.
+void check_wanted(const Family& family, const std::vector<Id>& steps, int doses,
+                  const Place& place_of_list, std::vector<Finding>& findings) {
+  const auto report = run(family, actions_of_steps(family, steps));
+  if (steps.empty() || !report) return;
+  const auto& state = report->state.doses;
+  const bool as_wanted = state.inhaled == doses && state.wasted == 0 && state.ready == 0;
+  if (as_wanted && report->lapses.empty()) return;
+  const auto says =
+      report->lapses.empty()
+          ? joined({std::to_string(state.inhaled), " doses inhaled, ", std::to_string(state.wasted),
+                    " wasted"})
+          : joined({"\"", report->lapses.front().action, "\" ", words(report->lapses.front())});
+  findings.push_back({place_of_list.file, place_of_list.pointer, "ideal-run", says});
+}
+
 }  // namespace
 
 std::vector<Finding> check_family_runs(const Family& family, const std::string& procedure_path,
                                        const std::string& questions_path) {
   std::vector<Finding> findings;
   check_ideal(family, procedure_path, findings);
+  const auto& wanted = family.run_through;
+  check_wanted(family, wanted.once, 1, {procedure_path, "/run_through/once"}, findings);
+  check_wanted(family, wanted.twice, 2, {procedure_path, "/run_through/twice"}, findings);
   if (const auto cycle = name_cycle(family); !cycle.empty()) {
     findings.push_back(
         {procedure_path, "/rules", "rule-cycle", "each must come before itself: " + cycle});

@@ -148,13 +148,28 @@ struct Question {
 
 enum class Part : unsigned char { hands, breath };  // one does one thing at a time
 
+// What a step is to the dose model.
+enum class DoseRole : unsigned char {
+  none,
+  shake,        // mixes what is in the device
+  press,        // fires it
+  inhale,       // the breath that draws the dose
+  inhale_weak,  // the same, chosen weak where it should be strong
+  hold,         // breath held
+  cover_vents,  // air holes covered from now on
+  clear_vents,  // and free again
+  into,         // breath out into the device
+  tilt,         // tipped or shaken when loaded
+};
+
 // Something the person can choose in a run-through.
 struct RunStep {
   Id id;  // the action that is done when it starts
   Part part = Part::hands;
   bool timed = false;  // it lasts: started and stopped
   Id ends;             // the action done when it stops; may be empty
-  Id cut_short;    // done in place of `ends` when it stopped short of its criterion; may be empty
+  Id cut_short;  // done in place of `ends` when it stopped short of its criterion; may be empty
+  DoseRole role = DoseRole::none;
   Id technique;    // that lapses when the step is wanted and left out; may be empty
   Id betrays;      // misconception that choosing it shows; may be empty
   Id from, until;  // as a lure: on offer once `from` was done (empty: from the start), until

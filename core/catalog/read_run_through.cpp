@@ -1,3 +1,5 @@
+#include <iterator>
+
 #include "core/catalog/read_parts.h"
 
 namespace rehale::catalog {
@@ -9,6 +11,18 @@ Part read_part(const Reader& step) {
   if (!name.empty() && name != "hands")
     step.at("part").finding("unknown-part", {"use hands or breath"});
   return Part::hands;
+}
+
+DoseRole read_role(const Reader& step) {
+  constexpr const char* k_roles[] = {"none", "shake",       "press",       "inhale", "inhale-weak",
+                                     "hold", "cover-vents", "clear-vents", "into",   "tilt"};
+  const auto name = step.id_or_none("role");
+  for (std::size_t n = 0; n < std::size(k_roles); ++n) {
+    if (name == k_roles[n]) return static_cast<DoseRole>(n);
+  }
+  if (!name.empty())
+    step.at("role").finding("unknown-role", {"see DoseRole in core/catalog/model.h"});
+  return DoseRole::none;
 }
 
 Measure read_measure(const Reader& place) {
@@ -24,14 +38,15 @@ Measure read_measure(const Reader& place) {
 }
 
 RunStep read_step(const Reader& place) {
-  place.allow_only(
-      {"action", "part", "timed", "ends", "cut_short", "technique", "betrays", "from", "until"});
+  place.allow_only({"action", "part", "timed", "ends", "cut_short", "role", "technique", "betrays",
+                    "from", "until"});
   RunStep step;
   step.id = place.id("action");
   step.part = read_part(place);
   step.timed = place.flag_or_no("timed");
   step.ends = place.id_or_none("ends");
   step.cut_short = place.id_or_none("cut_short");
+  step.role = read_role(place);
   step.technique = place.id_or_none("technique");
   step.betrays = place.id_or_none("betrays");
   step.from = place.id_or_none("from");

@@ -8,8 +8,10 @@
 #include "web/kit/icons.h"         // IWYU pragma: export
 #include "web/kit/illustration.h"  // IWYU pragma: export
 #include "web/kit/ordering.h"      // IWYU pragma: export
+#include "web/kit/pads.h"          // IWYU pragma: export
 #include "web/kit/scene_play.h"    // IWYU pragma: export
 #include "web/kit/screen_frame.h"  // IWYU pragma: export
+#include "web/kit/spans.h"         // IWYU pragma: export
 #include "web/kit/stepper.h"       // IWYU pragma: export
 #include "web/kit/text.h"          // IWYU pragma: export
 #include "web/kit/timing_pad.h"    // IWYU pragma: export

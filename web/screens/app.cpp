@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "core/exchange/run_json.h"
+#include "core/exchange/take_json.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
 
@@ -123,12 +123,37 @@ void App::give_practice(const check::Answer& answer) {
 
 void App::to_choose() {
   session.clear();
+  takes.clear();
   asks_to_leave = false;
   finder_path.clear();
   found.reset();
   mending = 0;
   where = Where::choose;
 }
+
+const catalog::Family& App::rehearsed_family() const {
+  return content.family(picked_)->course->family;
+}
+
+void App::to_run_through() {
+  before_run_through = where;
+  rehearsal.again();
+  where = Where::run_through;
+}
+
+void App::start_run_through() {
+  rehearsal_held = false;
+  const auto& course = *content.family(picked_)->course;
+  rehearsal.start(course.family, course.content, ui->now_ms());
+}
+
+void App::finish_run_through() {
+  rehearsal.finish(ui->now_ms());
+  if (takes.size() >= exchange::k_max_takes) takes.erase(takes.begin());
+  takes.push_back(rehearsal.take());
+}
+
+void App::leave_run_through() { where = before_run_through; }
 
 void App::to_about() {
   before_about = where;
@@ -151,7 +176,8 @@ const catalog::Question& App::question(int index) const {
 }
 
 std::string App::export_run() const {
-  return session.running() ? exchange::write_log(session.run().log()) : std::string();
+  if (!session.running() && takes.empty()) return {};
+  return exchange::write_log_with(session.running() ? session.run().log() : check::Log{}, takes);
 }
 
 void App::frame() {
@@ -174,6 +200,8 @@ void App::frame() {
       return draw_practice(*this);
     case Where::where_it_goes:
       return draw_where_it_goes(*this);
+    case Where::run_through:
+      return draw_run_through(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

@@ -9,6 +9,7 @@
 #include "web/kit/kit.h"
 #include "web/kit/scene_play.h"
 #include "web/screens/content_store.h"
+#include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
 #include "web/screens/where_it_goes.h"
 
@@ -23,6 +24,7 @@ enum class Where : unsigned char {
   result,
   mend,
   practice,
+  run_through,
   about,
   where_it_goes,
   trouble,
@@ -56,6 +58,11 @@ struct App {
   std::vector<int> finder_path;            // steps of "I don't know which I have"
   std::optional<catalog::FinderStep::Answer> found;
   int mending = 0;  // place in advice().to_mend
+  Rehearsal rehearsal;
+  std::vector<rehearsal::Take> takes;  // run-throughs done, for exportRun()
+  bool rehearsal_held = false;         // a finger holds a pad down
+  bool rehearsal_list = false;         // "What you did, in order" is open
+  Where before_run_through = Where::ready;
   bool asks_to_leave = false;
   Trouble trouble;
   kit::ScenePlay play;  // of the big picture
@@ -71,6 +78,10 @@ struct App {
   void give(const check::Answer& answer);
   void begin_practice();
   void give_practice(const check::Answer& answer);
+  void to_run_through();
+  void start_run_through();
+  void finish_run_through();
+  void leave_run_through();
   void to_choose();
   void to_about();
   // Shows where this puff (default: a good one) of the picked family goes; nothing happens where
@@ -81,6 +92,8 @@ struct App {
   [[nodiscard]] const std::string& say(const std::string& path) const;
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
   [[nodiscard]] const std::string& tell(const std::string& path) const;
+  // The family picked, for the run-through: its content is there.
+  [[nodiscard]] const catalog::Family& rehearsed_family() const;
   [[nodiscard]] const catalog::Question& question(int index) const;
   // The event log as JSON; "" before a run.
   [[nodiscard]] std::string export_run() const;

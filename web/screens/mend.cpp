@@ -96,6 +96,7 @@ void draw_mend(App& app) {
   }
   kit::heading(ui, "title", mend_words(app, app.mending, "name"));
   const bool asks_where = draw_words(app, item);
+  const bool run = run_button(app);
   const bool can_try = app.session.run().practice_question(item.technique).has_value();
   const std::string& next = app.say(here < of ? "mend/next" : "mend/done");
   kit::Actions actions{.main = {.id = "try", .label = app.say("mend/try")},
@@ -107,6 +108,7 @@ void draw_mend(App& app) {
     return app.to_where_it_goes(
         advice::puff_with(app.session.family(), {habit_of(app, app.mending)}));
   }
+  if (run) return app.to_run_through();
   if (top == kit::TopPress::back) app.where = Where::result;
   if (pressed == kit::ActionPress::main && can_try) return app.begin_practice();
   if (pressed != kit::ActionPress::none) go_on(app);

@@ -108,6 +108,7 @@ void draw_result(App& app) {
   draw_going_well(app);
   draw_open_ends(app);
   const bool where = asks_where(app);
+  const bool run = run_button(app);
   kit::caption(ui, "limits", app.say("result/limits"));
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
                        .quiet = {.id = "again", .label = app.say("result/start-over")}};
@@ -116,6 +117,7 @@ void draw_result(App& app) {
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
   if (where) return to_where(app);
+  if (run) return app.to_run_through();
   if (pressed == kit::ActionPress::none) return;
   if (mending && pressed == kit::ActionPress::main) {
     app.mending = 0;

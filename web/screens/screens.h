@@ -14,8 +14,12 @@ void draw_result(App& app);
 void draw_mend(App& app);
 void draw_practice(App& app);
 void draw_where_it_goes(App& app);
+void draw_run_through(App& app);
 void draw_about(App& app);
 void draw_trouble(App& app);
+
+// The way to the run-through, where the family has one; true: pressed.
+[[nodiscard]] bool run_button(App& app);
 
 // The kit's own sentences from the interface texts.
 [[nodiscard]] kit::Words kit_words(const App& app);

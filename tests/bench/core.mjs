@@ -15,6 +15,7 @@ const k_budgets = {
 };
 const k_wasm_times = 2;
 const k_dose_us = 200;
+const k_frame_us = 16_000;
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 
@@ -50,7 +51,8 @@ export function core_bench(build) {
   for (const [task, us] of numpy) rows.push([`numpy: ${task}`, `${us} us`, '', 'beside']);
   for (const [task, us] of jscat) rows.push([`jscat (one ability): ${task}`, `${us} us`, '', 'beside']);
   const diagnosis = table('Diagnosis', rows);
-  return dose_bench(build) && diagnosis;
+  const dose = dose_bench(build);
+  return rehearsal_bench(build) && dose && diagnosis;
 }
 
 // One technique through the dose model, beside the cost of its exp calls in the same run.
@@ -66,6 +68,20 @@ function dose_bench(build) {
     rows.push([`${exps}, ${kind}`, `${alone} us`, '', `${(us / alone).toFixed(2)} x beside it`]);
   }
   return table('Where the dose goes', rows);
+}
+
+// A run-through folded into what it shows; it happens once a press, so there is no budget but a frame.
+function rehearsal_bench(build) {
+  const rows = [];
+  for (const [kind, program, args] of [
+    ['native', path.join(build, 'native/tests/rehale_rehearsal_bench'), []],
+    ['WASM', process.execPath, [path.join(build, 'wasm/tests/rehale_rehearsal_bench.js')]],
+  ]) {
+    for (const [task, us] of lines_of(program, args)) {
+      rows.push([`${task}, ${kind}`, `${us} us`, `<= ${k_frame_us} us`, verdict(us <= k_frame_us)]);
+    }
+  }
+  return table('Run-through', rows);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = core_bench(process.argv[2]) ? 0 : 1;

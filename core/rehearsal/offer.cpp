@@ -102,6 +102,10 @@ Offer offer_after(const Family& family, const Take& take) {
     ++behind;
   }
   for (const Id& lure : lures(family, take)) add(offer.pads, lure);
+  // Too few to choose from: what comes later tempts as well.
+  for (int n = progress.furthest + 1; n < static_cast<int>(wanted.size()); ++n) {
+    if (offer.pads.size() < k_fewest_pads && !progress.done[at(n)]) add(offer.pads, wanted[at(n)]);
+  }
   const auto& steps = family.run_through.steps;
   std::ranges::sort(offer.pads, [&](const Id& a, const Id& b) {
     return catalog::index_of(steps, a) < catalog::index_of(steps, b);

@@ -8,7 +8,7 @@
 
 namespace rehale::rehearsal {
 
-inline constexpr std::size_t k_most_pads = 5;
+inline constexpr std::size_t k_most_pads = 5, k_fewest_pads = 4;
 
 struct Offer {
   std::vector<Id> pads;  // at most k_most_pads, in the order of the content
@@ -16,8 +16,9 @@ struct Offer {
 };
 
 // After these acts (well formed; one still running may end in the future). On offer: the next two
-// wanted steps, up to two that were passed over while a dose is still to come, and lures whose
-// window is open, the latest opened first.
+// wanted steps, up to two that were passed over while a dose is still to come, lures whose window
+// is open, the latest opened first, and where these are fewer than k_fewest_pads, later wanted
+// steps.
 [[nodiscard]] Offer offer_after(const catalog::Family& family, const Take& take);
 
 }  // namespace rehale::rehearsal

@@ -43,6 +43,12 @@ Break line_break(const Ui& ui, TypeStyle style, std::string_view text, float wid
     const auto space = line.rfind(' ', longest);
     if (space != line.npos && space > 0) end = space;
   }
+  // Dear ImGui breaks after a full stop inside a number ("3.|7"); a word is kept whole where it can
+  // be.
+  if (end > 0 && end < line.size() && line[end - 1] != ' ' && line[end] != ' ') {
+    const auto space = line.rfind(' ', end);
+    if (space != line.npos && space > 0) end = space;
+  }
   if (end == 0 && !line.empty()) end = after_characters(line, 1);
   if (end == line.size()) return {end, std::min(text.size(), end + 1)};
   std::size_t next = end;

@@ -161,17 +161,17 @@ void draw_run_acting(App& app) {
   draw_asking(app);
   draw_pace(app);
   draw_pads(app);
-  kit::Actions actions{.main = {.id = "finish", .label = app.say("run/finish")}, .quiet = {}};
-  if (run.running() != nullptr) actions.main = {};
-  if (can_skip(app)) actions.quiet = {.id = "skip", .label = app.say("run/skip")};
+  const bool skips = can_skip(app);
+  kit::Actions actions{.main = {}, .quiet = {}};
+  if (run.running() == nullptr) actions.quiet = {.id = "finish", .label = app.say("run/finish")};
+  if (skips) actions.quiet = {.id = "skip", .label = app.say("run/skip")};
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
   if (top == kit::TopPress::back) return app.rehearsal.again();
-  if (pressed == kit::ActionPress::main) app.finish_run_through();
-  if (pressed == kit::ActionPress::quiet) {
-    run.skip(ui.now_ms());
-    ui.say(app.say("run/skipped"));
-  }
+  if (pressed == kit::ActionPress::none) return;
+  if (!skips) return app.finish_run_through();
+  run.skip(ui.now_ms());
+  ui.say(app.say("run/skipped"));
 }
 
 }  // namespace rehale::screens

@@ -269,7 +269,8 @@ constexpr Page k_pages[] = {
     {"timing", draw_timing},     {"running", draw_timing},  {"timed", draw_timing},
     {"choose", draw_choose},     {"result", draw_result},   {"dialog", draw_dialog},
     {"look", draw_look},         {"icons", draw_icons},     {"scrolled", draw_result},
-    {"picked", draw_order},      {"dots", draw_dots}};
+    {"picked", draw_order},      {"dots", draw_dots},       {"pads", draw_pads},
+    {"spans", draw_spans}};
 
 }  // namespace
 

@@ -13,4 +13,8 @@ void forget();  // back to how each page begins
 void draw_page(kit::Ui& ui, int page);
 void after_start(int page);  // what a person does before the picture is taken
 
+// Pages that stand in files of their own.
+void draw_pads(kit::Ui& ui);
+void draw_spans(kit::Ui& ui);
+
 }  // namespace rehale::gallery

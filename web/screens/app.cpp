@@ -143,6 +143,7 @@ void App::to_run_through() {
 
 void App::start_run_through() {
   rehearsal_held = false;
+  rehearsal_let_go_ms = -1;
   const auto& course = *content.family(picked_)->course;
   rehearsal.start(course.family, course.content, ui->now_ms());
 }

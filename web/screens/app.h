@@ -61,6 +61,7 @@ struct App {
   Rehearsal rehearsal;
   std::vector<rehearsal::Take> takes;  // run-throughs done, for exportRun()
   bool rehearsal_held = false;         // a finger holds a pad down
+  double rehearsal_let_go_ms = -1;     // since when it does so no more: a slip, or the end
   bool rehearsal_list = false;         // "What you did, in order" is open
   Where before_run_through = Where::ready;
   bool asks_to_leave = false;

@@ -65,6 +65,7 @@ void Rehearsal::choose(const Id& id, double now_ms) {
 
 void Rehearsal::finish(double now_ms) {
   stop(now_ms);
+  account_ = {};
   if (auto account = rehearsal::account_of(*family_, take_)) account_ = *std::move(account);
   phase_ = Phase::told;
 }

@@ -15,6 +15,8 @@ namespace {
 
 using catalog::Id;
 
+constexpr double k_forgotten_ms = 180'000;  // what still runs then was left alone
+
 const catalog::RunStep& step_of(const App& app, const Id& id) {
   return *catalog::find(app.rehearsed_family().run_through.steps, id);
 }
@@ -60,9 +62,8 @@ void announce(App& app, const Id& id, const rehearsal::Act* before, double laste
   }
 }
 
-void choose(App& app, const Id& id) {
+void choose(App& app, const Id& id, double now) {
   Rehearsal& run = app.rehearsal;
-  const double now = app.ui->now_ms();
   const auto* before = run.running();
   const bool stops = before != nullptr && before->step == id;
   const double lasted = run.elapsed_ms(now);
@@ -74,10 +75,28 @@ void choose(App& app, const Id& id) {
   shell::redraw();
 }
 
+// A finger that comes back soon had slipped; else the step ended when it went.
+void follow_held(App& app) {
+  const double now = app.ui->now_ms();
+  double& let_go = app.rehearsal_let_go_ms;
+  const auto* running = app.rehearsal.running();
+  if (running != nullptr && kit::finger_down(*app.ui)) {
+    let_go = -1;
+    return;
+  }
+  if (let_go < 0) let_go = now;
+  if (running != nullptr && now < let_go + rehearsal::k_slip_ms)
+    return shell::redraw_at(let_go + rehearsal::k_slip_ms);
+  app.rehearsal_held = false;
+  if (running != nullptr) choose(app, Id(running->step), let_go);
+  let_go = -1;
+}
+
 void draw_pace(App& app) {
   const auto* running = app.rehearsal.running();
   if (running == nullptr) return;
   const double elapsed = app.rehearsal.elapsed_ms(app.ui->now_ms());
+  if (elapsed > k_forgotten_ms) return choose(app, Id(running->step), app.ui->now_ms());
   kit::Pace pace{.id = "pace", .elapsed_ms = elapsed, .words = {}, .name = {}};
   const auto aim = rehearsal::aim_s(app.rehearsed_family(), running->step);
   if (app.rehearsal.guided && aim) {
@@ -107,19 +126,15 @@ void draw_pads(App& app) {
   // The main pad has a row to itself: it comes first.
   std::ranges::stable_partition(what.pads, [](const kit::Pad& pad) { return pad.main; });
   const kit::PadPress press = kit::pads(*app.ui, what);
-  if (app.rehearsal_held) {
-    if (kit::finger_down(*app.ui)) return;
-    app.rehearsal_held = false;
-    if (running != nullptr) choose(app, Id(running->step));
-    return;
-  }
+  if (app.rehearsal_held) return follow_held(app);
   const int down = press.down;
   if (down >= 0 && running == nullptr &&
       can_hold(app, what.pads[static_cast<std::size_t>(down)].id)) {
     app.rehearsal_held = true;
-    return choose(app, what.pads[static_cast<std::size_t>(down)].id);
+    return choose(app, what.pads[static_cast<std::size_t>(down)].id, app.ui->now_ms());
   }
-  if (press.activated >= 0) choose(app, what.pads[static_cast<std::size_t>(press.activated)].id);
+  if (press.activated >= 0)
+    choose(app, what.pads[static_cast<std::size_t>(press.activated)].id, app.ui->now_ms());
 }
 
 void draw_asking(App& app) {

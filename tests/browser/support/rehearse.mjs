@@ -5,7 +5,8 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const k_assets = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../../../assets/families');
-const k_settle_ms = 500;  // more than any guard against echoes, and than a movement takes
+// More than any guard against echoes and the grace for a finger that slips; a keyboard has neither.
+const k_settle_ms = { keys: 100, touch: 600, hold: 600 };
 const read = (family, file) => JSON.parse(readFileSync(path.join(k_assets, family, file), 'utf8'));
 
 // {name, once: [{id, label, aim_s, breath}]}: the wanted steps of one dose, from the content.
@@ -33,13 +34,13 @@ export function rehearser(page, way) {
     const box = await button(name).boundingBox();
     return [box.x + box.width / 2, box.y + box.height / 2];
   };
+  const settle = k_settle_ms[way];
   const pass = (ms) => page.clock.runFor(ms);
   const tabTo = async (name) => {
     for (let n = 0; n < 40; n += 1) {
       const focused = await page.evaluate(() => document.activeElement?.ariaLabel ?? document.activeElement?.textContent);
       if (focused === name) return;
       await page.keyboard.press('Tab');
-      await pass(20);
     }
     throw new Error(`Tab never came to ${name}`);
   };
@@ -53,7 +54,7 @@ export function rehearser(page, way) {
     } else {
       await page.mouse.click(...await middle(name));
     }
-    await pass(k_settle_ms);
+    await pass(settle);
   };
   // What lasts, for s seconds; `within`: pressed so many seconds into it.
   const last = async (name, s, within) => {
@@ -62,12 +63,12 @@ export function rehearser(page, way) {
       await page.mouse.down();
       await pass(s * 1000);
       await page.mouse.up();
-      return pass(k_settle_ms);
+      return pass(settle);
     }
     await press(name);
-    let left = s * 1000 - k_settle_ms;
+    let left = s * 1000 - settle;
     if (within) {
-      await pass(within.at_s * 1000 - k_settle_ms);
+      await pass(within.at_s * 1000 - settle);
       await press(within.label);
       left -= within.at_s * 1000;
     }
@@ -86,7 +87,7 @@ export function rehearser(page, way) {
     for (const pick of picks) {
       await page.getByRole('checkbox', { name: pick, exact: true }).focus();
       await page.keyboard.press('Space');
-      await pass(k_settle_ms);
+      await pass(settle);
     }
     await press('Start');
   };

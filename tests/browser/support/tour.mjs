@@ -3,6 +3,7 @@ import { readQuestion, setAnswer } from './answers.mjs';
 import { find } from './hands.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './person.mjs';
 import { k_all_kinds, practise, toPractise } from './practice.mjs';
+import { stepsOf } from './rehearse.mjs';
 import { awaitScreen, takeCheck } from './walk.mjs';
 
 const k_in_between = { rest_ms: 300 };  // a state of a screen that has been at rest before
@@ -94,6 +95,17 @@ async function tourPractice(way, visit, { family, person, met }) {
   }
 }
 
+async function tourRunThrough(way, visit, { actions }) {
+  await way.press('button', 'Do a timed run-through');
+  await visit('run-through: before');
+  await way.press('button', 'Start');
+  await visit('run-through: acting');
+  await way.press('button', actions);
+  await way.press('button', 'I am done');
+  await visit('run-through: told');
+  await way.press('button', 'Go back');
+}
+
 // Returns the kinds of questions seen.
 export async function tour(way, visit) {
   const met = new Set();
@@ -105,6 +117,7 @@ export async function tour(way, visit) {
   await way.press('button', family.name);
   await awaitScreen(way.page, 'ready');
   await visit('ready');
+  await tourRunThrough(way, visit, { actions: stepsOf(family.id).once[0].label });
   await way.press('button', 'Start');
   await tourDialogs(way, visit);
   await tourCheck(way, visit, { family, person: careless, met });

@@ -59,7 +59,7 @@ describe('what differs is told by how much', { concurrency: 2 }, () => {
       await rehearse(page, 'keys', { family, change });
       const told = await text(page);
       assert.match(told, says);
-      assert.match(told, /Here is what to mend first\./);
+      assert.match(told, /Here is what to work on first\./);
     }));
   }
 });

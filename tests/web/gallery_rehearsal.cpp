@@ -24,7 +24,7 @@ void draw_pads(kit::Ui& ui) {
 
 void draw_spans(kit::Ui& ui) {
   kit::begin_screen(ui, {.id = "told", .title = "Your run-through"});
-  kit::heading(ui, "title", "Your times, over what is wanted");
+  kit::heading(ui, "title", "Your times, and the times to aim for");
   kit::spans(ui, "times",
              {{.id = "0",
                .label = "Breathe in slowly",

@@ -36,6 +36,20 @@ float draw_size(Ui& ui, const Words& w) {
   return chosen == percent ? 0 : static_cast<float>(chosen / 100);
 }
 
+void draw_languages(Ui& ui, const Words& w) {
+  State& s = ui.state();
+  if (s.languages.size() < 2) return;
+  heading(ui, "look/language-title", w.language, Heading::section);
+  Choices choices{.id = "look/language", .name = w.language, .options = {}};
+  int now = -1;
+  for (const Language& language : s.languages) {
+    if (language.id == s.language) now = static_cast<int>(choices.options.size());
+    choices.options.push_back({.id = language.id, .label = language.name});
+  }
+  const int picked = one_of(ui, choices, now);
+  if (picked != now) s.asked_language = s.languages[static_cast<std::size_t>(picked)].id;
+}
+
 }  // namespace
 
 void open_look_dialog(Ui& ui) {
@@ -58,6 +72,7 @@ void draw_look_dialog(Ui& ui) {
                                     .options = {{.id = "more", .label = w.more_contrast}}},
                                    {look.more_contrast});
   look.more_contrast = contrast[0];
+  draw_languages(ui, w);
   end_dialog(ui);
   ui.set_look(look);
 }

@@ -110,6 +110,8 @@ struct DialogState {
 struct State {
   Look look;
   Words words;
+  std::vector<Language> languages;
+  std::string language = "en", asked_language;
   shell::Preferences preferences;
   shell::Viewport viewport;
   Scheme scheme = Scheme::light;

@@ -101,8 +101,8 @@ void Ui::end_frame() {
   s.dialog.open_id = s.dialog.drawn_id;
   if (s.pointer.released) s.press = {};
   const bool dark = s.scheme == Scheme::dark || s.scheme == Scheme::dark_contrast;
-  shell::publish({s.screen.now.id, s.screen.now.title, s.preferences.language,
-                  dark ? "dark" : "light", s.nodes});
+  shell::publish(
+      {s.screen.now.id, s.screen.now.title, s.language, dark ? "dark" : "light", s.nodes});
   if (s.want_frame) shell::redraw(1, "kit");
 }
 
@@ -124,6 +124,13 @@ void Ui::set_look(const Look& look) {
 
 void Ui::set_words(Words words) { state_->words = std::move(words); }
 const Words& Ui::words() const { return state_->words; }
+
+void Ui::set_languages(std::vector<Language> all, std::string now) {
+  state_->languages = std::move(all);
+  state_->language = std::move(now);
+}
+
+std::string Ui::take_asked_language() { return std::exchange(state_->asked_language, {}); }
 
 float Ui::ease(std::string_view id, bool target) {
   State& s = *state_;

@@ -7,6 +7,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "web/kit/theme.h"
 #include "web/kit/words.h"
@@ -25,6 +26,11 @@ struct Look {
   bool more_contrast = false;  // or'ed with the system's own wish
   float text_scale = 0;        // 1…2; 0 = follow the browser's own text size
   friend bool operator==(const Look&, const Look&) = default;
+};
+
+// A language the words can be shown in. id: BCP 47; name: as its own speakers call it.
+struct Language {
+  std::string id, name;
 };
 
 class Ui {
@@ -57,6 +63,10 @@ class Ui {
   void set_look(const Look& look);
   void set_words(Words words);
   const Words& words() const;
+  // What the words shown are in (told to the mirror), and what else the person may pick beside the
+  // look. The kit only asks; whoever has the words changes them and then calls this again.
+  void set_languages(std::vector<Language> all, std::string now);
+  std::string take_asked_language();  // "" when none was picked since
 
   // Eased 0…1 towards target (0 or 1) over 300 ms, one value an id; asks for frames while it moves;
   // jumps with reduced motion. The first call of an id starts at the target.

@@ -17,6 +17,7 @@ struct Words {
   std::string close = "Close";
 
   std::string look_title = "How it looks";
+  std::string language = "Language";
   std::string ground = "Colours";
   std::string ground_system = "As my device";
   std::string ground_light = "Light";

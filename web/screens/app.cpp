@@ -26,22 +26,46 @@ std::optional<std::uint64_t> parse_seed(const std::string& text) {
 }  // namespace
 
 void App::start() {
-  content.load_start("en", [this](const Troubles& troubles) {
-    if (!troubles.empty()) return show_trouble("trouble/content", troubles);
-    ui->set_words(kit_words(*this));
-    where = Where::choose;
-    const std::string asked = shell::launch_option("seed");
-    if (!asked.empty() && !parse_seed(asked)) {
-      trouble = {"trouble/seed", "", {}, true};
-      where = Where::trouble;
-    }
-    shell::redraw();
-  });
+  const std::string wish = shell::launch_option("lang");
+  content.load_start(wish.empty() ? shell::preferences().language : wish,
+                     [this](const Troubles& troubles) {
+                       if (!troubles.empty()) return show_trouble("trouble/content", troubles);
+                       show_words();
+                       where = Where::choose;
+                       const std::string asked = shell::launch_option("seed");
+                       if (!asked.empty() && !parse_seed(asked)) {
+                         trouble = {"trouble/seed", "", {}, true};
+                         where = Where::trouble;
+                       }
+                       shell::redraw();
+                     });
 }
 
 std::uint64_t App::seed() {
   const auto asked = parse_seed(shell::launch_option("seed"));
   return asked ? *asked : shell::random_seed();
+}
+
+void App::show_words() {
+  ui->set_words(kit_words(*this));
+  std::vector<kit::Language> all;
+  for (const catalog::Id& id : content.library().languages)
+    all.push_back({id, say("languages/" + id)});
+  ui->set_languages(std::move(all), content.language());
+}
+
+void App::use_language(const std::string& language) {
+  content.load_language(language, picked_, [this](const Troubles& troubles) {
+    if (!troubles.empty()) {
+      const Where back = where;
+      show_trouble("trouble/language", troubles);
+      trouble.can_go_on = true;
+      trouble.back = back;
+      return;
+    }
+    show_words();
+    shell::redraw();
+  });
 }
 
 void App::show_trouble(const std::string& title, Troubles findings) {
@@ -70,7 +94,7 @@ void App::pick_family(const catalog::Id& family) {
 
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
-  const auto begun = session.begin(family->course, seed(), shell::now_ms());
+  const auto begun = session.begin(family->course, content.language(), seed(), shell::now_ms());
   if (!begun) return show_error(begun.error());
   next_question();
 }
@@ -182,6 +206,7 @@ std::string App::export_run() const {
 }
 
 void App::frame() {
+  if (const std::string asked = ui->take_asked_language(); !asked.empty()) use_language(asked);
   switch (where) {
     case Where::loading:
       return draw_loading(*this);

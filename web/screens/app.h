@@ -45,6 +45,7 @@ struct Trouble {
   std::string detail;
   Troubles findings;
   bool can_go_on = false;
+  Where back = Where::choose;  // where going on leads; choose: with a clean slate
 };
 
 struct App {
@@ -88,6 +89,7 @@ struct App {
   // Shows where this puff (default: a good one) of the picked family goes; nothing happens where
   // there is no model for it. Leads back to the screen it was called from.
   void to_where_it_goes(const std::optional<dose::Technique>& puff = std::nullopt);
+  void use_language(const std::string& language);  // keeps the place
 
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
@@ -103,6 +105,7 @@ struct App {
 
  private:
   void fresh_draft(int question);
+  void show_words();  // in the language that is loaded now
   void show_trouble(const std::string& title, Troubles findings);
   void show_error(const Error& error);
   [[nodiscard]] std::uint64_t seed();

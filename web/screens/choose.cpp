@@ -21,6 +21,12 @@ void draw_choose(App& app) {
     app.found.reset();
     app.where = Where::finder;
   }
+  for (const catalog::Id& language : app.content.library().languages) {
+    if (language == app.content.language()) continue;
+    if (kit::quiet_button(
+            ui, {.id = "language-" + language, .label = app.say("languages/" + language)}))
+      app.use_language(language);
+  }
   kit::notice(ui, "danger", app.say("choose/danger"));
   kit::caption(ui, "limits", app.say("choose/limits"));
   kit::end_screen(ui);

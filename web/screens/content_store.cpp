@@ -1,5 +1,7 @@
 #include "web/screens/content_store.h"
 
+#include <algorithm>
+
 #include "core/catalog/content_id.h"
 #include "core/procedure/check_family.h"
 #include "web/screens/interface_keys.h"
@@ -19,7 +21,19 @@ struct ContentStore::Files {
 
 namespace {
 
+const std::string k_library = "content/library.json";
+
 std::string folder(const catalog::Id& family) { return "content/families/" + family + "/"; }
+
+std::string words_path(const std::string& language) { return "content/text/" + language + ".json"; }
+
+std::string words_path(const std::string& language, const catalog::Id& family) {
+  return folder(family) + "text." + language + ".json";
+}
+
+bool contains(const std::vector<catalog::Id>& all, const catalog::Id& one) {
+  return std::find(all.begin(), all.end(), one) != all.end();
+}
 
 void append(Troubles& all, Troubles more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
@@ -51,19 +65,28 @@ void ContentStore::fetch_all(const std::vector<std::string>& paths,
   }
 }
 
-void ContentStore::load_start(std::string language, Done done) {
-  language_ = std::move(language);
-  fetch_all({"content/library.json", "content/text/" + language_ + ".json"},
-            [this, done = std::move(done)](const Files& files) {
-              Troubles troubles = files.missing.empty() ? accept_start(files) : files.missing;
-              for (const catalog::Id& family : library_.families) load_scene(family);
-              done(troubles);
-            });
+void ContentStore::load_start(const std::string& wish, Done done) {
+  const std::string language = wish.substr(0, wish.find('-'));
+  if (language == language_) return load_start_in(language, std::move(done));
+  fetch_all({k_library}, [this, language, done = std::move(done)](const Files& files) {
+    const auto library = catalog::load_library(files.file(k_library));
+    const bool listed = library.value && contains(library.value->languages, language);
+    load_start_in(listed ? language : language_, done);
+  });
+}
+
+void ContentStore::load_start_in(const std::string& language, Done done) {
+  language_ = language;
+  fetch_all({k_library, words_path(language_)}, [this, done = std::move(done)](const Files& files) {
+    Troubles troubles = files.missing.empty() ? accept_start(files) : files.missing;
+    for (const catalog::Id& family : library_.families) load_scene(family);
+    done(troubles);
+  });
 }
 
 Troubles ContentStore::accept_start(const Files& files) {
-  auto library = catalog::load_library(files.file("content/library.json"));
-  const catalog::ContentFile words = files.file("content/text/" + language_ + ".json");
+  auto library = catalog::load_library(files.file(k_library));
+  const catalog::ContentFile words = files.file(words_path(language_));
   auto texts = catalog::load_texts(words);
   Troubles troubles = std::move(library.findings);
   append(troubles, std::move(texts.findings));
@@ -78,15 +101,49 @@ Troubles ContentStore::accept_start(const Files& files) {
 void ContentStore::load_family(const catalog::Id& family, Done done) {
   if (families_.contains(family)) return done({});
   const std::string at = folder(family);
-  fetch_all({at + "procedure.json", at + "questions.json", at + "text." + language_ + ".json"},
-            [this, family, done = std::move(done)](const Files& files) {
+  fetch_all({at + "procedure.json", at + "questions.json", words_path(language_, family)},
+            [this, family, language = language_, done = std::move(done)](const Files& files) {
+              if (language != language_) return load_family(family, done);  // switched on the way
               done(files.missing.empty() ? accept_family(family, files) : files.missing);
             });
 }
 
+void ContentStore::load_language(const std::string& language, const catalog::Id& family,
+                                 Done done) {
+  std::vector<std::string> paths{words_path(language)};
+  if (families_.contains(family)) paths.push_back(words_path(language, family));
+  fetch_all(paths, [this, language, family, done = std::move(done)](const Files& files) {
+    done(files.missing.empty() ? accept_language(language, family, files) : files.missing);
+  });
+}
+
+Troubles ContentStore::accept_language(const std::string& language, const catalog::Id& family,
+                                       const Files& files) {
+  const catalog::ContentFile words = files.file(words_path(language));
+  auto texts = catalog::load_texts(words);
+  Troubles troubles = std::move(texts.findings);
+  append(troubles, catalog::check_library_texts(library_, words));
+  if (texts.value) append(troubles, missing_interface_texts(*texts.value, words.path));
+  const std::string told_path = words_path(language, family);
+  catalog::Texts told;
+  if (files.bytes.contains(told_path)) {
+    auto read = catalog::load_texts(files.file(told_path));
+    append(troubles, std::move(read.findings));
+    if (read.value) told = *std::move(read.value);
+  }
+  if (!troubles.empty()) return troubles;
+  language_ = language;
+  texts_ = *std::move(texts.value);
+  // Other families come again when they are picked, in this language.
+  std::erase_if(families_, [&family](const auto& entry) { return entry.first != family; });
+  if (const auto found = families_.find(family); found != families_.end())
+    found->second.texts = std::move(told);
+  return troubles;
+}
+
 Troubles ContentStore::accept_family(const catalog::Id& family, const Files& files) {
   const std::string at = folder(family);
-  const catalog::ContentFile words = files.file(at + "text." + language_ + ".json");
+  const catalog::ContentFile words = files.file(words_path(language_, family));
   catalog::FamilyFiles given{files.file(at + "procedure.json"),
                              files.file(at + "questions.json"),
                              {{language_, words}},

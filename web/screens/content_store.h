@@ -27,12 +27,17 @@ class ContentStore {
   using Done = std::function<void(const Troubles&)>;
 
   // content/library.json, content/text/<language>.json and the drawings and names of every family.
-  void load_start(std::string language, Done done);
+  // `wish` as a browser says it ("pt-BR"); English when the library does not list it.
+  void load_start(const std::string& wish, Done done);
+  // The words of another language, also those of this family if it is there. All or nothing: until
+  // they are here, and when they do not come, everything stays in the language it is in.
+  void load_language(const std::string& language, const catalog::Id& family, Done done);
   // Everything of one family; at once when it is there already.
   void load_family(const catalog::Id& family, Done done);
 
   [[nodiscard]] const catalog::Library& library() const { return library_; }
   [[nodiscard]] const catalog::Texts& texts() const { return texts_; }
+  [[nodiscard]] const std::string& language() const { return language_; }
   // nullptr before load_family is done.
   [[nodiscard]] const FamilyContent* family(const catalog::Id& family) const;
   // nullptr while it is still on its way.
@@ -41,11 +46,14 @@ class ContentStore {
  private:
   struct Files;
   void fetch_all(const std::vector<std::string>& paths, std::function<void(const Files&)> done);
+  void load_start_in(const std::string& language, Done done);
   Troubles accept_start(const Files& files);
   Troubles accept_family(const catalog::Id& family, const Files& files);
+  Troubles accept_language(const std::string& language, const catalog::Id& family,
+                           const Files& files);
   void load_scene(const catalog::Id& family);
 
-  std::string language_;
+  std::string language_ = "en";
   catalog::Library library_;
   catalog::Texts texts_;
   std::map<catalog::Id, FamilyContent> families_;

@@ -16,6 +16,7 @@ constexpr Entry k_entries[] = {
     {"look", &kit::Words::look},
     {"close", &kit::Words::close},
     {"look-title", &kit::Words::look_title},
+    {"language", &kit::Words::language},
     {"ground", &kit::Words::ground},
     {"ground-system", &kit::Words::ground_system},
     {"ground-light", &kit::Words::ground_light},

@@ -7,8 +7,8 @@ namespace rehale::screens {
 
 using check::What;
 
-Result<void> Session::begin(std::shared_ptr<const check::Course> course, std::uint64_t seed,
-                            double now_ms) {
+Result<void> Session::begin(std::shared_ptr<const check::Course> course,
+                            const std::string& language, std::uint64_t seed, double now_ms) {
   if (run_ && course_ && course && course_->family.id == course->family.id) recent_ = asked();
   else recent_.clear();
   run_.reset();
@@ -18,7 +18,7 @@ Result<void> Session::begin(std::shared_ptr<const check::Course> course, std::ui
   begin.family = course_->family.id;
   begin.seed = seed;
   begin.content = course_->content;
-  begin.language = "en";
+  begin.language = language;
   begin.recent = recent_;
   auto run = check::Run::begin(*course_, begin);
   if (!run) return tl::unexpected(run.error());

@@ -14,8 +14,8 @@ namespace rehale::screens {
 class Session {
  public:
   // The course stays alive as long as the session. recent: question ids of the run before.
-  [[nodiscard]] Result<void> begin(std::shared_ptr<const check::Course> course, std::uint64_t seed,
-                                   double now_ms);
+  [[nodiscard]] Result<void> begin(std::shared_ptr<const check::Course> course,
+                                   const std::string& language, std::uint64_t seed, double now_ms);
   void clear();
 
   [[nodiscard]] bool running() const { return run_.has_value(); }

@@ -46,7 +46,9 @@ void draw_trouble(App& app) {
   const auto pressed =
       kit::end_screen(ui, {.main = {.id = "way-out", .label = label}, .quiet = {}});
   if (pressed != kit::ActionPress::main) return;
-  if (go_on) {
+  if (go_on && app.trouble.back != Where::choose) {
+    app.where = app.trouble.back;
+  } else if (go_on) {
     app.to_choose();
   } else {
     shell::reload();

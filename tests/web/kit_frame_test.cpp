@@ -190,6 +190,24 @@ TEST_F(KitFrame, the_look_button_changes_ground_size_and_contrast) {
   EXPECT_FALSE(rig::has("look"));
 }
 
+TEST_F(KitFrame, the_look_button_offers_languages_and_says_which_is_shown) {
+  start();
+  rig::tap(rig::find(Role::button, "Light, dark and larger text"));
+  EXPECT_FALSE(rig::has("look/language"));  // one language is no choice
+  rig::ui().set_languages({{"en", "English"}, {"es", "Español"}}, "en");
+  shell::redraw(1);
+  rig::settle();
+  EXPECT_EQ(shell::null::mirror().language, "en");
+  rig::press(rig::find(Role::radio, "Español"));
+  EXPECT_EQ(rig::ui().take_asked_language(), "es");
+  EXPECT_EQ(rig::ui().take_asked_language(), "");
+  EXPECT_EQ(shell::null::mirror().language, "en");  // until the words are there
+  rig::ui().set_languages({{"en", "English"}, {"es", "Español"}}, "es");
+  shell::redraw(1);
+  rig::settle();
+  EXPECT_EQ(shell::null::mirror().language, "es");
+}
+
 TEST_F(KitFrame, wide_screens_put_the_picture_left_and_the_words_right) {
   rows = 3;
   start({.width = 1920, .height = 1080});

@@ -13,6 +13,10 @@ function sentence(path) {
   return escaped(found);
 }
 
-let html = readFileSync(page, 'utf8').replaceAll('@BUILD_ID@', id).replace(/\{\{([\w/-]+)\}\}/g, (_, path) => sentence(path));
+// Each family's name on a button that answers before the app is there: web/js/boot.js.
+const families = Object.entries(words.families)
+  .map(([id, { name }]) => `<button type="button" data-family="${escaped(id)}">${escaped(name)}</button>`).join('');
+
+let html = readFileSync(page, 'utf8').replaceAll('@BUILD_ID@', id).replace('{{families}}', families).replace(/\{\{([\w/-]+)\}\}/g, (_, path) => sentence(path));
 if (without) html = html.split('\n').filter((line) => !line.includes('href="content/')).join('\n');
 process.stdout.write(html);

@@ -26,7 +26,10 @@
 
   // To the first question. Clicks as soon as there is something to click.
   async function begin(family) {
-    await press(`devices/${family}`);
+    const early = () => document.querySelector(`#early [data-family="${family}"]`);
+    await until(() => early() ?? element(`devices/${family}`), 'the devices');
+    if (early()) early().click();
+    else await press(`devices/${family}`);
     await to('ready');
     await press('go');
     await to('question');

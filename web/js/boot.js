@@ -59,6 +59,26 @@
     note((event.reason && event.reason.message) || event.reason);
   });
 
+  // A device picked while the app is still on its way: its files come along, and the app begins with it.
+  function pick(button) {
+    if (rehale.started || rehale.picked) return;
+    rehale.picked = button.getAttribute('data-family');
+    button.setAttribute('aria-pressed', 'true');
+    byId('picked').hidden = false;
+    ['procedure.json', 'questions.json', 'text.en.json', 'scene.txt'].forEach(function (name) {
+      var link = document.createElement('link');
+      link.rel = 'preload';
+      link.as = 'fetch';
+      link.crossOrigin = 'anonymous';
+      link.href = 'content/families/' + rehale.picked + '/' + name;
+      document.head.appendChild(link);
+    });
+  }
+  document.addEventListener('click', function (event) {
+    var button = event.target.closest && event.target.closest('#early button');
+    if (button) pick(button);
+  });
+
   document.addEventListener('DOMContentLoaded', function () {
     byId('problem-reload').addEventListener('click', function () { location.reload(); });
     if (!('noModule' in document.createElement('script')) || typeof WebAssembly !== 'object') {

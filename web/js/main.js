@@ -166,6 +166,7 @@ async function start() {
   bridge.hear('fontRegular', regular);
   bridge.hear('fontBold', bold);
   for (const [name, value] of options) bridge.hear('option', `${name}=${value}`);
+  if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`);
   tellPreferences();
   listen();
   bridge.call('start');

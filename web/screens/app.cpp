@@ -31,14 +31,27 @@ void App::start() {
                      [this](const Troubles& troubles) {
                        if (!troubles.empty()) return show_trouble("trouble/content", troubles);
                        show_words();
-                       where = Where::choose;
-                       const std::string asked = shell::launch_option("seed");
-                       if (!asked.empty() && !parse_seed(asked)) {
-                         trouble = {"trouble/seed", "", {}, true};
-                         where = Where::trouble;
-                       }
+                       open_first_screen();
                        shell::redraw();
                      });
+}
+
+void App::open_first_screen() {
+  where = Where::choose;
+  const std::string asked = shell::launch_option("seed");
+  if (!asked.empty() && !parse_seed(asked)) {
+    trouble = {"trouble/seed", "", {}, true};
+    where = Where::trouble;
+    return content.fetch_scenes();
+  }
+  // Picked before the app was there: its files come first, the other pictures later.
+  const catalog::Id early = shell::launch_option("family");
+  const auto& families = content.library().families;
+  if (std::find(families.begin(), families.end(), early) != families.end()) {
+    pick_family(early);
+  } else {
+    content.fetch_scenes();
+  }
 }
 
 std::uint64_t App::seed() {
@@ -82,6 +95,7 @@ void App::pick_family(const catalog::Id& family) {
   picked_ = family;
   where = Where::loading;
   content.load_family(family, [this](const Troubles& troubles) {
+    content.fetch_scenes();
     if (!troubles.empty()) {
       show_trouble("trouble/content", troubles);
       trouble.can_go_on = true;
@@ -90,6 +104,7 @@ void App::pick_family(const catalog::Id& family) {
     where = Where::ready;
     shell::redraw();
   });
+  content.fetch_scene(family);
 }
 
 void App::begin_run() {

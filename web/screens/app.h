@@ -104,6 +104,7 @@ struct App {
   [[nodiscard]] const catalog::Id& picked() const { return picked_; }
 
  private:
+  void open_first_screen();
   void fresh_draft(int question);
   void show_words();  // in the language that is loaded now
   void show_trouble(const std::string& title, Troubles findings);

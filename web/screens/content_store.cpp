@@ -79,7 +79,6 @@ void ContentStore::load_start_in(const std::string& language, Done done) {
   language_ = language;
   fetch_all({k_library, words_path(language_)}, [this, done = std::move(done)](const Files& files) {
     Troubles troubles = files.missing.empty() ? accept_start(files) : files.missing;
-    for (const catalog::Id& family : library_.families) load_scene(family);
     done(troubles);
   });
 }
@@ -161,7 +160,12 @@ Troubles ContentStore::accept_family(const catalog::Id& family, const Files& fil
   return troubles;
 }
 
-void ContentStore::load_scene(const catalog::Id& family) {
+void ContentStore::fetch_scenes() {
+  for (const catalog::Id& family : library_.families) fetch_scene(family);
+}
+
+void ContentStore::fetch_scene(const catalog::Id& family) {
+  if (!scenes_.try_emplace(family).second) return;  // here, or on its way
   shell::fetch_text(folder(family) + "scene.txt", [this, family](Result<std::string> got) {
     if (!got) return;  // a picture that does not come: its words still stand on the page
     auto scene = kit::parse_scene(*got);

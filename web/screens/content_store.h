@@ -40,7 +40,9 @@ class ContentStore {
   [[nodiscard]] const std::string& language() const { return language_; }
   // nullptr before load_family is done.
   [[nodiscard]] const FamilyContent* family(const catalog::Id& family) const;
-  // nullptr while it is still on its way.
+  // Pictures are asked for once; nullptr while one is still on its way.
+  void fetch_scene(const catalog::Id& family);
+  void fetch_scenes();
   [[nodiscard]] std::shared_ptr<const kit::Scene> scene(const catalog::Id& family) const;
 
  private:
@@ -51,7 +53,6 @@ class ContentStore {
   Troubles accept_family(const catalog::Id& family, const Files& files);
   Troubles accept_language(const std::string& language, const catalog::Id& family,
                            const Files& files);
-  void load_scene(const catalog::Id& family);
 
   std::string language_ = "en";
   catalog::Library library_;

@@ -1,8 +1,8 @@
 # Puts the page together as static files: scripts bundled, fonts cut down, content packed, all compressed.
 # Sourced by ci/build.
 
-# Latin letters of the languages at hand and to come, digits, the punctuation that texts use.
-font_letters=U+0020-007E,U+00A0-017F,U+2010-2015,U+2018-201E,U+2022,U+2026,U+2032,U+2033,U+20AC,U+2212
+# Latin letters of western European languages, digits, the punctuation that texts use.
+font_letters=U+0020-007E,U+00A0-00FF,U+2010-2015,U+2018-201E,U+2022,U+2026,U+2032,U+2033,U+20AC,U+2212
 
 make_fonts() { # to
   local from=$root/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next pair
@@ -39,6 +39,13 @@ put_page() { # into folder-of-the-wasm [without-content]: all but the content
 put_content() { # into
   node "$root/ci/lib/content.mjs" "$root/assets" "$1/content"
   node "$root/ci/lib/scene.mjs" "$root/assets" "$1/content"
+  # All pictures in one file: they share so much that it is half as large.
+  local scene family
+  for scene in "$1"/content/families/*/scene.txt; do
+    family=$(basename "$(dirname "$scene")")
+    { printf '= %s\n' "$family"; cat "$scene"; printf '\n'; } >>"$1/content/scenes.txt"
+    rm "$scene"
+  done
 }
 
 # Whole or not at all: what is served is never half new.

@@ -26,7 +26,7 @@ function load_in(site, language) {
   return [
     ...files_of('', /\.(html|js|css|wasm|svg)$/), ...files_of('fonts', /\.ttf$/),
     ...['content/library.json', `content/text/${language}.json`].map(weigh),
-    together('pictures of all families', folders.flatMap((folder) => files_of(folder, /\.txt$/))),
+    weigh('content/scenes.txt'),
     families.sort((a, b) => b.bytes - a.bytes)[0],
   ];
 }

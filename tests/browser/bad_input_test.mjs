@@ -120,7 +120,7 @@ describe('what every screen needs cannot be read', { concurrency: 2 }, () => {
   }
 });
 
-test('a drawing that does not come leaves the words', () => opened({ route: answering('**/scene.txt', missing) }, async (page, way) => {
+test('a drawing that does not come leaves the words', () => opened({ route: answering('**/scenes.txt', missing) }, async (page, way) => {
   await openFamily(way, 'spray');
   await arrived(page, { title: 'Question' });
   assert.deepEqual(ownComplaints(page), []);

@@ -65,7 +65,7 @@
     rehale.picked = button.getAttribute('data-family');
     button.setAttribute('aria-pressed', 'true');
     byId('picked').hidden = false;
-    ['procedure.json', 'questions.json', 'text.en.json', 'scene.txt'].forEach(function (name) {
+    ['procedure.json', 'questions.json', 'text.en.json'].forEach(function (name) {
       var link = document.createElement('link');
       link.rel = 'preload';
       link.as = 'fetch';

@@ -44,7 +44,7 @@ void App::open_first_screen() {
     where = Where::trouble;
     return content.fetch_scenes();
   }
-  // Picked before the app was there: its files come first, the other pictures later.
+  // Picked before the app was there: its files come first, then the pictures.
   const catalog::Id early = shell::launch_option("family");
   const auto& families = content.library().families;
   if (std::find(families.begin(), families.end(), early) != families.end()) {
@@ -95,7 +95,6 @@ void App::pick_family(const catalog::Id& family) {
   picked_ = family;
   where = Where::loading;
   content.load_family(family, [this](const Troubles& troubles) {
-    content.fetch_scenes();
     if (!troubles.empty()) {
       show_trouble("trouble/content", troubles);
       trouble.can_go_on = true;
@@ -104,7 +103,7 @@ void App::pick_family(const catalog::Id& family) {
     where = Where::ready;
     shell::redraw();
   });
-  content.fetch_scene(family);
+  content.fetch_scenes();
 }
 
 void App::begin_run() {

@@ -1,6 +1,7 @@
 #include "web/screens/content_store.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "core/catalog/content_id.h"
 #include "core/procedure/check_family.h"
@@ -161,17 +162,25 @@ Troubles ContentStore::accept_family(const catalog::Id& family, const Files& fil
 }
 
 void ContentStore::fetch_scenes() {
-  for (const catalog::Id& family : library_.families) fetch_scene(family);
-}
-
-void ContentStore::fetch_scene(const catalog::Id& family) {
-  if (!scenes_.try_emplace(family).second) return;  // here, or on its way
-  shell::fetch_text(folder(family) + "scene.txt", [this, family](Result<std::string> got) {
-    if (!got) return;  // a picture that does not come: its words still stand on the page
-    auto scene = kit::parse_scene(*got);
-    if (scene) scenes_[family] = std::make_shared<const kit::Scene>(*std::move(scene));
+  if (std::exchange(scenes_asked_, true)) return;
+  shell::fetch_text("content/scenes.txt", [this](Result<std::string> got) {
+    if (got) accept_scenes(*got);  // pictures that do not come: their words still stand on the page
     shell::redraw();
   });
+}
+
+// A line "= family", then its scene, for every family.
+void ContentStore::accept_scenes(std::string_view text) {
+  constexpr std::string_view k_head = "= ";
+  while (text.starts_with(k_head)) {
+    const std::size_t line = text.find('\n');
+    if (line == std::string_view::npos) return;
+    const catalog::Id family(text.substr(k_head.size(), line - k_head.size()));
+    const std::size_t next = text.find("\n= ", line);
+    auto scene = kit::parse_scene(text.substr(line + 1, next - line - 1));
+    if (scene) scenes_[family] = std::make_shared<const kit::Scene>(*std::move(scene));
+    text.remove_prefix(next == std::string_view::npos ? text.size() : next + 1);
+  }
 }
 
 const FamilyContent* ContentStore::family(const catalog::Id& family) const {

@@ -40,9 +40,8 @@ class ContentStore {
   [[nodiscard]] const std::string& language() const { return language_; }
   // nullptr before load_family is done.
   [[nodiscard]] const FamilyContent* family(const catalog::Id& family) const;
-  // Pictures are asked for once; nullptr while one is still on its way.
-  void fetch_scene(const catalog::Id& family);
-  void fetch_scenes();
+  void fetch_scenes();  // all of them, once
+  // nullptr while it is still on its way.
   [[nodiscard]] std::shared_ptr<const kit::Scene> scene(const catalog::Id& family) const;
 
  private:
@@ -51,6 +50,7 @@ class ContentStore {
   void load_start_in(const std::string& language, Done done);
   Troubles accept_start(const Files& files);
   Troubles accept_family(const catalog::Id& family, const Files& files);
+  void accept_scenes(std::string_view text);
   Troubles accept_language(const std::string& language, const catalog::Id& family,
                            const Files& files);
 
@@ -58,6 +58,7 @@ class ContentStore {
   catalog::Library library_;
   catalog::Texts texts_;
   std::map<catalog::Id, FamilyContent> families_;
+  bool scenes_asked_ = false;
   std::map<catalog::Id, std::shared_ptr<const kit::Scene>> scenes_;
 };
 

@@ -9,6 +9,8 @@ import { appForTests } from './support/run.mjs';
 
 const app = appForTests();
 const k_families = ['spray', 'powder-lever', 'powder-cover', 'soft-mist'];
+// A hand on the page must see what it presses: nothing is scrolled here. By keyboard the phone's size is used.
+const k_large = { size: k_sizes.tablet };
 const k_holding = 'Tap to start, tap to stop';
 const text = (page) => page.getByRole('main').innerText();
 
@@ -25,7 +27,7 @@ async function rehearse(page, way, { family, change, picks = way === 'hold' ? [k
 describe('a dose done well is told so', { concurrency: 2 }, () => {
   for (const way of ['keys', 'touch', 'hold']) {
     for (const family of way === 'keys' ? k_families : ['spray', 'powder-cover']) {
-      test(`${family}, by ${way}`, () => app.with({ ...withClock, touch: way === 'touch' }, async (page) => {
+      test(`${family}, by ${way}`, () => app.with({ ...withClock, ...(way !== 'keys' && k_large), touch: way === 'touch' }, async (page) => {
         const person = await rehearse(page, way, { family });
         const told = await text(page);
         assert.match(told, /All that you did here went well\./);

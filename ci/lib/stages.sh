@@ -97,6 +97,6 @@ stage_site() {
 # One browser at a time: two cores.
 stage_browser() {
   "$root/ci/setup" browser
-  "$root/ci/build" site demo
+  [ -n "${page_is_built:-}" ] || "$root/ci/build" site demo
   node --test --test-concurrency=1 "$root"/tests/browser/*.mjs
 }

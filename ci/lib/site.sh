@@ -43,7 +43,8 @@ put_content() { # into
   local scene family
   for scene in "$1"/content/families/*/scene.txt; do
     family=$(basename "$(dirname "$scene")")
-    { printf '= %s\n' "$family"; cat "$scene"; printf '\n'; } >>"$1/content/scenes.txt"
+    [ ! -s "$1/content/scenes.txt" ] || printf '\n' >>"$1/content/scenes.txt" # between two
+    { printf '= %s\n' "$family"; cat "$scene"; } >>"$1/content/scenes.txt"
     rm "$scene"
   done
 }

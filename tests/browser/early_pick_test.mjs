@@ -1,10 +1,12 @@
 // A device can be picked before the app is there: on a slow line nobody waits for the sake of waiting.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { closePage, openPage } from './support/browser.mjs';
+import { closePage, openPage, waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
 import { appForTests } from './support/run.mjs';
 import { awaitScreen, k_families } from './support/walk.mjs';
+
+const k_no_pictures = (page) => page.route('**/scenes.txt', (route) => route.fulfill({ status: 404, body: '' }));
 
 const app = appForTests();
 
@@ -53,3 +55,18 @@ test('without an early pick the app asks which device it is', () => early(async 
   arrive();
   await awaitScreen(page, 'choose-device');
 }));
+
+// Every family's picture arrives: the screen differs from the one that gets none.
+for (const family of Object.keys(k_families)) {
+  test(`the picture of ${family} is drawn`, async () => {
+    const shot = (wish) => app.with({ query: `?family=${family}`, calm: true, ...wish }, async (page) => {
+      await awaitScreen(page, 'ready');
+      if (!wish.route) await page.waitForFunction(() => performance.getEntriesByName(new URL('content/scenes.txt', location).href).length > 0);
+      await waitForIdle(page, { quiet: 300 });
+      return page.screenshot();
+    });
+    const [without, again, drawn] = [await shot({ route: k_no_pictures }), await shot({ route: k_no_pictures }), await shot({})];
+    assert.ok(without.equals(again), 'two screens without a picture are the same');
+    assert.ok(!drawn.equals(without), 'the picture is not there');
+  });
+}

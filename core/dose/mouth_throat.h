@@ -21,7 +21,7 @@ inline constexpr double k_mouth_flow_high_l_min = 90;
   return 1 - 1 / (3.5e-8 * power(d_um * d_um * flow_ml_s, 1.7) + 1);
 }
 
-// ICRP 66, tidal breathing by mouth: impaction only (constants from a transcript).
+// ICRP 66, tidal breathing by mouth: impaction only (constants second-hand).
 [[nodiscard]] constexpr double mouth_icrp(double d_um, double flow_ml_s, double breath_ml) {
   const double r = d_um * d_um * power(flow_ml_s, .6) * power(breath_ml, -.2);
   return 1 - 1 / (1.1e-4 * power(r, 1.4) + 1);

@@ -1,8 +1,8 @@
 // The lung as a row of filters: ICRP 66's semi-empirical efficiencies of bronchi (BB), bronchioles
 // (bb) and alveoli (AI), and one tidal breath through them.
 // d in um, volumes in mL, flows in mL/s, times in s. Fitted to .005-15 um, 50-2000 mL/s. Constants:
-// second-hand copies and memory, as marked in facts/aerosol.md 4a; the reference-worker table checks most
-// of them, but hardly BB's thermodynamic term, and not the mouth. Healthy adult man.
+// second-hand copies and memory, as marked in facts/aerosol.md 4a; the reference-worker table
+// checks most of them, but hardly BB's thermodynamic term, and not the mouth. Healthy adult man.
 // Must not know: devices, holds, presses.
 #pragma once
 

@@ -23,7 +23,7 @@ async function rest(session, page) {
 
 const k_screens = [
   ['choose-device', async () => {}],
-  ['look', (page) => press(page, 'look')],
+  ['look', (page) => press(page, 'look-button')],
   ['finder', async (page) => { await page.reload(); await ready(page); await press(page, 'unknown'); }],
   ['ready', async (page) => { await page.reload(); await ready(page); await press(page, 'devices/spray'); await to(page, 'ready'); }],
   ['where-it-goes', async (page) => { await press(page, 'where'); await to(page, 'where-it-goes'); }],

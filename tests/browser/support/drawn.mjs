@@ -11,12 +11,13 @@ async function readerFor(page) {
 }
 
 // Boxes of what can be pressed, with the part of the page that shows them. What is drawn without an edge of its own
-// is left out: the body of an ordering card, and buttons that cannot be pressed now.
+// is left out: the body of an ordering card, what opens and shuts, underlined words that are pressed like a button, and
+// buttons that cannot be pressed now.
 function boxesInMirror() {
   const clips = new Map(window.rehale.probe({ rects: true }).rects.map(({ id, clip }) => [id, clip]));
-  const wanted = '#mirror :is(button, input[type=radio], input[type=checkbox]):not([aria-disabled])';
+  const wanted = '#mirror :is(button, input[type=radio], input[type=checkbox]):not([aria-disabled], [aria-expanded])';
   return [...document.querySelectorAll(wanted)].filter((element) => !element.closest('[inert]'))
-    .filter((element) => !/^(Pick up|Put it here|Put down)/.test(element.textContent))
+    .filter((element) => !/^(Pick up|Put it here|Put down|See where the medicine goes)/.test(element.textContent))
     .map((element) => {
       const { left, top, right, bottom } = element.getBoundingClientRect();
       const [x, y, w, h] = clips.get(element.dataset.id) ?? [0, 0, 0, 0];

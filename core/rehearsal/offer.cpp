@@ -79,6 +79,7 @@ std::vector<Id> lures(const Family& family, const Take& take) {
   }
   std::ranges::stable_sort(open, [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<Id> ids;
+  ids.reserve(open.size());
   for (auto& [opened, id] : open) ids.push_back(std::move(id));
   return ids;
 }

@@ -31,9 +31,10 @@ Measure measure_of(const App& app, const Finding& finding) {
 std::string aim_words(const App& app, const Criterion& c) {
   const auto low = c.target_low ? c.target_low : c.pass_low;
   const auto high = c.target_low || c.target_high ? c.target_high : c.pass_high;
-  if (low && high && *low < *high)
+  if (low && high && *low < *high) {
     return kit::fill(app.say("run/aim-between"),
                      {{"low", seconds_words(*low)}, {"high", seconds_words(*high)}});
+  }
   if (low && high) return kit::fill(app.say("run/aim-about"), {{"low", seconds_words(*low)}});
   return kit::fill(app.say("run/aim-least"), {{"low", seconds_words(low.value_or(0))}});
 }

@@ -86,7 +86,9 @@ bool asks_where(App& app) {
 void to_where(App& app) {
   std::vector<catalog::Id> habits;
   const int count = static_cast<int>(app.session.advice().to_mend.size());
-  for (int n = 0; n < std::min(count, advice::k_at_a_time); ++n) {
+  const int shown = std::min(count, advice::k_at_a_time);
+  habits.reserve(static_cast<std::size_t>(shown));
+  for (int n = 0; n < shown; ++n) {
     habits.push_back(habit_of(app, n));
   }
   app.to_where_it_goes(advice::puff_with(app.session.family(), habits));

@@ -124,7 +124,8 @@ void draw_pads(App& app) {
     what.pads.push_back(std::move(pad));
   }
   // The main pad has a row to itself: it comes first.
-  std::ranges::stable_partition(what.pads, [](const kit::Pad& pad) { return pad.main; });
+  std::stable_partition(what.pads.begin(), what.pads.end(),
+                        [](const kit::Pad& pad) { return pad.main; });
   const kit::PadPress press = kit::pads(*app.ui, what);
   if (app.rehearsal_held) return follow_held(app);
   const int down = press.down;

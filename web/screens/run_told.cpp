@@ -47,6 +47,7 @@ void draw_to_mend(App& app, const std::vector<catalog::Id>& missed) {
 void draw_well(App& app, const std::vector<catalog::Id>& met) {
   if (met.empty()) return;
   std::vector<std::string> lines;
+  lines.reserve(met.size());
   for (const catalog::Id& id : met) lines.push_back(app.tell("techniques/" + id + "/has"));
   kit::begin_card(*app.ui, {.id = "well", .tone = kit::Tone::going_well});
   kit::bullets(*app.ui, "well-list", lines);

@@ -3,6 +3,7 @@
 
 #include "web/shell/mirror_text.h"
 
+#include <array>
 #include <cstdio>
 #include <string_view>
 
@@ -99,57 +100,16 @@ void put_node(std::string& out, const MirrorNode& node) {
   out += '}';
 }
 
+// As web/js/mirror_roles.js knows them, in the order of Role.
+constexpr std::array k_role_names = {
+    "group",  "radio_group", "list",  "list_item",   "heading",  "paragraph", "image",    "button",
+    "toggle", "disclosure",  "radio", "checkbox",    "spin",     "link",      "progress", "dialog",
+    "status", "table",       "row",   "column_head", "row_head", "cell"};
+static_assert(k_role_names.size() == static_cast<std::size_t>(Role::cell) + 1);
+
 }  // namespace
 
-const char* role_name(Role role) {
-  switch (role) {
-    case Role::group:
-      return "group";
-    case Role::radio_group:
-      return "radio_group";
-    case Role::list:
-      return "list";
-    case Role::list_item:
-      return "list_item";
-    case Role::heading:
-      return "heading";
-    case Role::paragraph:
-      return "paragraph";
-    case Role::image:
-      return "image";
-    case Role::button:
-      return "button";
-    case Role::toggle:
-      return "toggle";
-    case Role::disclosure:
-      return "disclosure";
-    case Role::radio:
-      return "radio";
-    case Role::checkbox:
-      return "checkbox";
-    case Role::spin:
-      return "spin";
-    case Role::link:
-      return "link";
-    case Role::progress:
-      return "progress";
-    case Role::dialog:
-      return "dialog";
-    case Role::status:
-      return "status";
-    case Role::table:
-      return "table";
-    case Role::row:
-      return "row";
-    case Role::column_head:
-      return "column_head";
-    case Role::row_head:
-      return "row_head";
-    case Role::cell:
-      return "cell";
-  }
-  return "group";
-}
+const char* role_name(Role role) { return k_role_names[static_cast<std::size_t>(role)]; }
 
 void write_mirror(const MirrorFrame& frame, std::string& out) {
   out.assign("{");

@@ -54,7 +54,7 @@ describe('what differs is told by how much', { concurrency: 2 }, () => {
     ['soft-mist', { press: { at_s: 2 } }, /2 seconds after your breath began\./],
     ['soft-mist', { press: null }, /This way, you get no dose\./],
     ['powder-lever', { 'breathe-in-fast': { s: 1.2 } }, /1\.2 seconds\. Aim for 2 to 3 seconds\./],
-    ['powder-cover', { 'breathe-out': null }, /Air out before air in\n+You may start your breath in with full lungs/],
+    ['powder-cover', { 'breathe-out': null }, /You left out: "Breathe out until you feel empty"/],
   ];
   for (const [family, change, says] of k_cases) {
     test(`${family}: ${JSON.stringify(change)}`, () => app.with(withClock, async (page) => {

@@ -48,6 +48,18 @@ std::string after_start_words(const App& app, const Finding& finding, const Crit
 // How telling a finding is; the least first.
 int rank(const Finding& finding) { return static_cast<int>(finding.why); }
 
+// The wanted step of this technique that was never done; nullptr: they all were.
+const catalog::RunStep* never_done(const App& app, const catalog::Id& technique) {
+  const auto& family = app.rehearsed_family();
+  const auto& acts = app.rehearsal.account().acts;
+  for (const auto& id : rehearsal::wanted_steps(family, app.rehearsal.take().doses)) {
+    const auto* step = catalog::find(family.run_through.steps, id);
+    const bool done = std::ranges::find(acts, id, &rehearsal::Act::step) != acts.end();
+    if (step != nullptr && step->technique == technique && !done) return step;
+  }
+  return nullptr;
+}
+
 std::string line_of(const App& app, const Finding& finding) {
   const std::string& step = step_words(app, finding.step);
   switch (finding.why) {
@@ -65,6 +77,9 @@ std::string line_of(const App& app, const Finding& finding) {
     case Why::need:
       break;
   }
+  const auto* left_out = never_done(app, finding.technique);
+  if (left_out != nullptr)
+    return kit::fill(app.say("told/left-out"), {{"answer", step_words(app, left_out->id)}});
   return app.tell("techniques/" + finding.technique + "/lacks");
 }
 

@@ -1,9 +1,9 @@
-// Bundles web/js (boot.js apart: it must answer when nothing else does) and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT BUILD_ID
-// The entry imports the loader as 'rehale-wasm'.
+// Bundles web/js (boot.js apart: it must answer when nothing else does) and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT [LATER]
+// LATER: the file of the module's second part, where there is one. The entry imports the loader as 'rehale-wasm'.
 import path from 'node:path';
 import { build } from 'esbuild';
 
-const [entry, loader, out, id] = process.argv.slice(2);
+const [entry, loader, out, later = ''] = process.argv.slice(2);
 await build({
   entryPoints: [entry],
   outfile: out,
@@ -12,7 +12,7 @@ await build({
   format: 'esm',
   target: ['es2020'],
   alias: { 'rehale-wasm': path.resolve(loader) },
-  define: { BUILD_ID: JSON.stringify(id) },
+  define: { LATER_FILE: JSON.stringify(later) },
   logLevel: 'warning',
 });
 await build({

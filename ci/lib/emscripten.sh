@@ -61,6 +61,11 @@ CLANG_ADD_VERSION='19'
 X
 }
 
+# em_tool NAME: where a program of Binaryen's is, after use_emscripten.
+em_tool() {
+  if [ -x "$em_prefix/binaryen/bin/$1" ]; then echo "$em_prefix/binaryen/bin/$1"; else command -v "$1"; fi
+}
+
 use_emscripten() {
   if em_on_path; then
     em_root=$(dirname "$(readlink -f "$(command -v em++)")")

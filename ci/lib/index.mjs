@@ -1,8 +1,8 @@
 // Writes index.html: the build's id, and the words of the first screen, so that the first paint says what
-// the app will say. usage: index.mjs WEB_INDEX TEXTS BUILD_ID [without-content] >OUT
+// the app will say. usage: index.mjs WEB_INDEX TEXTS BUILD_ID >OUT
 import { readFileSync } from 'node:fs';
 
-const [page, texts, id, without] = process.argv.slice(2);
+const [page, texts, id] = process.argv.slice(2);
 const words = JSON.parse(readFileSync(texts, 'utf8'));
 const escaped = (text) => text.replace(/[&<>"]/g, (letter) => `&#${letter.charCodeAt(0)};`);
 
@@ -17,6 +17,5 @@ function sentence(path) {
 const families = Object.entries(words.families)
   .map(([id, { name }]) => `<button type="button" data-family="${escaped(id)}">${escaped(name)}</button>`).join('');
 
-let html = readFileSync(page, 'utf8').replaceAll('@BUILD_ID@', id).replace('{{families}}', families).replace(/\{\{([\w/-]+)\}\}/g, (_, path) => sentence(path));
-if (without) html = html.split('\n').filter((line) => !line.includes('href="content/')).join('\n');
+const html = readFileSync(page, 'utf8').replaceAll('@BUILD_ID@', id).replace('{{families}}', families).replace(/\{\{([\w/-]+)\}\}/g, (_, path) => sentence(path));
 process.stdout.write(html);

@@ -25,15 +25,19 @@ compress_all() { # dir
   done
 }
 
-put_page() { # into folder-of-the-wasm [without-content]: all but the content
-  local id
+put_page() { # into folder-of-the-wasm [undivided]: all but the content, which is there already
+  local id later=
   make_fonts "$build/fonts"
   cp -r "$build/fonts" "$1/fonts"
   cp "$root"/web/*.css "$root"/web/*.svg "$1/"
-  cp "$2/rehale.wasm" "$1/rehale.wasm"
+  if [ -n "${3:-}" ]; then
+    cp "$2/rehale.wasm" "$1/rehale.wasm"
+  else
+    later=$(node "$root/ci/lib/first_part.mjs" "$2/rehale.wasm" "$2/rehale.mjs" "$1" "$(em_tool wasm-split)")
+  fi
   id=$(cat "$2/rehale.wasm" "$2/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} | sha256sum | cut -c1-12)
-  node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$2/rehale.mjs" "$1/app.js" "$id"
-  node "$root/ci/lib/index.mjs" "$root/web/index.html" "$root/assets/text/en.json" "$id" ${3:-} >"$1/index.html"
+  node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$2/rehale.mjs" "$1/app.js" "$later"
+  node "$root/ci/lib/index.mjs" "$root/web/index.html" "$root/assets/text/en.json" "$id" >"$1/index.html"
 }
 
 put_content() { # into
@@ -50,11 +54,11 @@ put_content() { # into
 }
 
 # Whole or not at all: what is served is never half new.
-make_site() { # to folder-of-the-wasm [without-content]
+make_site() { # to folder-of-the-wasm [undivided]: the WASM in one part
   local new=$1.new
   rm -rf "$new"; mkdir -p "$new"
+  put_content "$new"
   put_page "$new" "$2" "${3:-}"
-  [ "${3:-}" = without-content ] || put_content "$new"
   compress_all "$new"
   rm -rf "$1"; mv "$new" "$1"
 }

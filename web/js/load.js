@@ -13,13 +13,17 @@ async function instantiate(imports) {
   return WebAssembly.instantiate(await response.arrayBuffer(), imports);
 }
 
-// page: what web/shell/page_calls.js calls. The module is handed out before its main() is run.
-export function loadModule(page, { onAbort, onPrint }) {
+// page: what web/shell/page_calls.js calls. later: the part that comes after. The module is handed out
+// before its main() is run.
+export function loadModule(page, later, { onAbort, onPrint }) {
   return new Promise((resolve, reject) => {
     const options = {
       page, onAbort, print: onPrint, printErr: onPrint,
       instantiateWasm(imports, receive) {
-        instantiate(imports).then(({ instance, module }) => receive(instance, module), reject);
+        instantiate(later.imports(imports)).then(({ instance, module }) => {
+          later.connect(instance.exports);
+          receive(instance, module);
+        }).catch(reject);
         return {};
       },
     };

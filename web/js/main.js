@@ -5,6 +5,7 @@ import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
 import { listenToKeys, watchInputKind } from './keys.js';
 import { makeAnnouncer } from './live.js';
+import { Later } from './later.js';
 import { loadFonts, loadModule } from './load.js';
 import { Loop } from './loop.js';
 import { MirrorActions } from './mirror_actions.js';
@@ -20,8 +21,9 @@ import { watchSize } from './stage.js';
 const CONTEXT_BACK_WITHIN_MS = 8000;
 const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
+const later = new Later(LATER_FILE);  // ci/lib/bundle.mjs names it
 
-let size, nextFrame, painter, checkSize;
+let size, nextFrame, painter, checkSize, filesToCome = 0;
 
 const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
 const announce = makeAnnouncer(byId('polite'), byId('urgent'));
@@ -70,6 +72,7 @@ const loop = new Loop({
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
     if (frame) byId('skeleton')?.remove();
+    if (!loop.pending && filesToCome === 0) later.get();
   },
 });
 
@@ -80,10 +83,13 @@ function stop(tell) {
 }
 
 async function answerFetch(path, ticket) {
+  filesToCome += 1;
   try {
     bridge.hear('fetched', await fetchBytes(path), ticket);
   } catch (error) {
     bridge.hear('fetchFailed', [error.code ?? 'network', path, error.detail ?? String(error)].join(SEPARATOR), ticket);
+  } finally {
+    filesToCome -= 1;
   }
 }
 
@@ -157,7 +163,7 @@ async function start() {
   }
   const fonts = loadFonts();
   fonts.catch(() => {});  // told below, after the module
-  const wasm = await loadModule(page(), {
+  const wasm = await loadModule(page(), later, {
     onAbort: (what) => stop(() => showProblem(kindOfCrash(what), what)),
     onPrint: (text) => console.warn(text),
   });
@@ -174,6 +180,6 @@ async function start() {
 }
 
 window.rehale.stop = () => stop(() => {});
-openPageApi({ bridge, loop, mirror, painter: () => painter });
+openPageApi({ bridge, loop, mirror, later, painter: () => painter });
 if (options.has('debug')) showDebug({ loop, mirror });
 start().catch((error) => stop(() => showProblem(kindOfStart(error), error)));

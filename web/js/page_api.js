@@ -1,6 +1,6 @@
 // window.rehale for tests and kiosks. Described in the project's DEVELOPERS.md.
 
-export function openPageApi({ bridge, loop, mirror, painter }) {
+export function openPageApi({ bridge, loop, mirror, later, painter }) {
   const api = window.rehale;
 
   // {rects: true} adds every node with its box as drawn; {causes: true} who asked for frames how often.
@@ -9,6 +9,8 @@ export function openPageApi({ bridge, loop, mirror, painter }) {
     frames: loop.frames,
     pending: loop.pending !== 0,
     heapBytes: bridge.heapBytes,
+    later: later.state,
+    laterWaits: later.waits,
     mirrorNodes: mirror.size,
     buildId: api.buildId,
     contentId: bridge.text('content_id'),

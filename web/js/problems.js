@@ -1,6 +1,7 @@
 // Words for what can keep the page from running. Plain sentences; the panel itself is boot.js's.
 
 import { FetchError } from './fetch_text.js';
+import { LaterError } from './later.js';
 
 const PROBLEMS = {
   wasm: ['Your browser cannot run this page.', 'Please update your browser, or use another one.'],
@@ -19,6 +20,7 @@ export function showProblem(kind, error) {
 export function kindOfCrash(error) {
   const words = String(error?.message ?? error);
   if (words.startsWith('shaders:')) return 'webgl';
+  if (error instanceof LaterError) return 'missing';
   return /out of memory|oom|cannot enlarge|memory allocation/i.test(words) || error instanceof RangeError
     ? 'memory' : 'trap';
 }

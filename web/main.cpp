@@ -33,6 +33,7 @@ void start() {
 }
 
 void frame() {
+  if (app().waits_unseen()) return;
   ui().begin_frame();
   app().frame();
   ui().end_frame();

@@ -1,7 +1,7 @@
 // Cuts the page's WASM in two: what it takes to show the first question, and the rest, which
 // comes after it (web/js/later.js). Which functions those are is not listed but seen, at every build: an
 // instrumented copy goes that way under node, with the site's own content. A function that was not seen
-// and is wanted early is still found: the page then waits for the rest.
+// and is wanted early is still found: the page then waits for the rest. Checks the content on the way.
 // usage: first_part.mjs WASM LOADER SITE WASM_SPLIT: writes SITE/rehale.wasm and SITE/later-HASH.wasm,
 // whose name carries what it belongs to; prints that name
 import { execFileSync } from 'node:child_process';
@@ -51,11 +51,30 @@ const k_walks = [
   { options: [`family=${k_families[0]}`], missing: ['questions'] },
 ];
 
-async function see(instrumented, { options, missing, go }) {
+async function walk(wasm, { options, missing, go }) {
   const page = new PageWithoutScreen(site, missing);
-  await page.open(instrumented, loader, options);
+  await page.open(wasm, loader, options);
   if (go) await go(page);
-  if (go && page.frame.screen !== 'question') throw new Error(`a walk ended on '${page.frame.screen}': ${options}`);
+  if (go && page.frame.screen !== 'question') {
+    throw new Error([`with ${options} the page comes to '${page.frame.screen}', not to a question`,
+      ...page.frame.nodes.map(({ name }) => name).filter(Boolean)].join('\n  '));
+  }
+  return page;
+}
+
+// The page itself goes through every rule of the content, once and here: it is told which bytes are good.
+async function check_content(wasm) {
+  const file = path.join(site, 'content/library.json');
+  const checked = {};
+  for (const family of k_families) {
+    const page = await walk(wasm, { options: [`family=${family}`], go: reach_question });
+    checked[family] = page.bridge.text('content_id');
+  }
+  writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync(file, 'utf8')), checked }));
+}
+
+async function see(instrumented, way) {
+  const page = await walk(instrumented, way);
   const room = 1 << 20;
   const at = page.module._rehale_room(room);
   const size = page.exports.__write_profile(at, room);
@@ -65,6 +84,7 @@ async function see(instrumented, { options, missing, go }) {
 const work = mkdtempSync(path.join(tmpdir(), 'rehale-first-part-'));
 const at = (name) => path.join(work, name);
 try {
+  await check_content(readFileSync(whole));
   split('--instrument', whole, '-o', at('seen.wasm'));
   const instrumented = readFileSync(at('seen.wasm'));
   const profiles = [];

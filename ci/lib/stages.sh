@@ -94,9 +94,9 @@ stage_site() {
   ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site" Ж >"$build/letters.log" || die "letters.py misses a missing letter"
 }
 
-# One browser at a time: two cores.
+# Browsers mostly wait for the page to come to rest, so two at a time do not hold each other up.
 stage_browser() {
   "$root/ci/setup" browser
   [ -n "${page_is_built:-}" ] || "$root/ci/build" site demo
-  node --test --test-concurrency=1 "$root"/tests/browser/*.mjs
+  node --test --test-concurrency=2 "$root"/tests/browser/*.mjs
 }

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/catalog/content_id.h"
 #include "core/catalog/read_parts.h"
 #include "core/catalog/validate.h"
 
@@ -52,16 +53,18 @@ void compare_sentences(const Texts& texts, const std::vector<std::string>& neede
   }
 }
 
-void check_family_texts(const Family& family, const FamilyFiles::Language& texts, Report& report) {
-  const auto json = parse_json(texts.file, report);
-  if (!json) return;
-  const Reader root(&*json, texts.file.path, "", report);
+Texts read_family_texts(const Family& family, const Id& language, const ContentFile& file,
+                        Report& report) {
+  const auto json = parse_json(file, report);
+  if (!json) return {};
+  const Reader root(&*json, file.path, "", report);
   check_head(root);
   check_named(root, "family", family.id);
-  check_named(root, "language", texts.language);
-  const auto read = read_texts(root);
+  check_named(root, "language", language);
+  Texts read = read_texts(root);
   report.form_is_read();
-  compare_sentences(read, needed_sentences(family, read), "", texts.file, report);
+  compare_sentences(read, needed_sentences(family, read), "", file, report);
+  return read;
 }
 
 void check_poses(const Check& of_procedure, const Check& of_questions, const ContentFile& file) {
@@ -96,6 +99,39 @@ Loaded<Texts> load_texts(const ContentFile& file) {
   return loaded(std::move(texts), report);
 }
 
+namespace {
+
+// The rules of meaning. procedure, questions: whether the file could be read.
+void validate_family(const Library& library, const Family& family, const FamilyFiles& files,
+                     bool procedure, bool questions, FurtherCheck further, Report& report) {
+  const Check of_procedure{library, family, files.procedure.path, report};
+  const Check of_questions{library, family, files.questions.path, report};
+  if (procedure) {
+    validate_procedure(of_procedure);
+    validate_run_through(of_procedure);
+    validate_people(of_procedure);
+  }
+  if (!procedure || !questions) return;
+  validate_questions(of_questions);
+  validate_bank(of_questions);
+  validate_probing(of_procedure);
+  if (further != nullptr && report.all_resolves()) {
+    for (auto& finding : further(family, files.procedure.path, files.questions.path))
+      report.findings().push_back(std::move(finding));
+  }
+  for (const auto& [language, file] : files.texts)
+    (void)read_family_texts(family, language, file, report);
+  if (files.poses) check_poses(of_procedure, of_questions, *files.poses);
+}
+
+bool was_checked(const Library& library, const Id& id, const FamilyFiles& files) {
+  const auto found = library.checked.find(id);
+  return found != library.checked.end() &&
+         found->second == content_id(files.procedure, files.questions);
+}
+
+}  // namespace
+
 Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFiles& files,
                            FurtherCheck further) {
   Report report;
@@ -106,34 +142,27 @@ Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFil
   if (procedure) read_procedure({&*procedure, files.procedure.path, "", report}, family);
   if (questions) read_questions({&*questions, files.questions.path, "", report}, family);
   report.form_is_read();
-  const Check of_procedure{library, family, files.procedure.path, report};
-  const Check of_questions{library, family, files.questions.path, report};
-  if (procedure) {
-    validate_procedure(of_procedure);
-    validate_run_through(of_procedure);
-    validate_people(of_procedure);
-  }
-  if (procedure && questions) {
-    validate_questions(of_questions);
-    validate_bank(of_questions);
-    validate_probing(of_procedure);
-    if (further != nullptr && report.all_resolves()) {
-      for (auto& finding : further(family, files.procedure.path, files.questions.path))
-        report.findings().push_back(std::move(finding));
-    }
-    for (const auto& texts : files.texts) check_family_texts(family, texts, report);
-    if (files.poses) check_poses(of_procedure, of_questions, *files.poses);
+  if (!was_checked(library, id, files)) {
+    validate_family(library, family, files, procedure.has_value(), questions.has_value(), further,
+                    report);
   }
   return loaded(std::move(family), report);
 }
 
-std::vector<Finding> check_library_texts(const Library& library, const ContentFile& file) {
+Loaded<Texts> load_family_texts(const Family& family, const Id& language, const ContentFile& file) {
   Report report;
+  Texts texts = read_family_texts(family, language, file, report);
+  return loaded(std::move(texts), report);
+}
+
+Loaded<Texts> load_library_texts(const Library& library, const ContentFile& file) {
+  Report report;
+  Texts texts;
   if (const auto json = parse_json(file, report)) {
-    const auto texts = read_texts({&*json, file.path, "", report});
+    texts = read_texts({&*json, file.path, "", report});
     compare_sentences(texts, needed_sentences(library), "finder/", file, report);
   }
-  return std::move(report.findings());
+  return loaded(std::move(texts), report);
 }
 
 }  // namespace rehale::catalog

@@ -35,12 +35,17 @@ using FurtherCheck = std::vector<Finding> (*)(const Family& family,
                                               const std::string& questions_path);
 
 // One folder assets/families/<family>. `further` is asked when every name in the family is known.
+// When library.checked names these very bytes, only their form is read: they were found good
+// before.
 [[nodiscard]] Loaded<Family> load_family(const Library& library, const Id& family,
                                          const FamilyFiles& files, FurtherCheck further = nullptr);
 
+// text.<language>.json of a family: every sentence that it needs and no other.
+[[nodiscard]] Loaded<Texts> load_family_texts(const Family& family, const Id& language,
+                                              const ContentFile& file);
+
 // assets/text/<language>.json: the sentences the library itself needs (finder/…), present and no
 // other below finder/.
-[[nodiscard]] std::vector<Finding> check_library_texts(const Library& library,
-                                                       const ContentFile& file);
+[[nodiscard]] Loaded<Texts> load_library_texts(const Library& library, const ContentFile& file);
 
 }  // namespace rehale::catalog

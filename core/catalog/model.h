@@ -230,6 +230,9 @@ struct Library {
   std::map<Id, std::string> sources;  // key -> citation
   std::vector<Criterion> criteria;    // numbers all families share
   std::vector<FinderStep> finder;     // first step first
+  // family -> content_id of the procedure and questions that were checked when the site was built
+  // (ci/lib/first_part.mjs): for these very bytes load_family goes by that. Not in assets/.
+  std::map<Id, std::string> checked;
 };
 
 // Sentences by path: "techniques/slow-breath/remedy". Missing ones are findings, never shown as

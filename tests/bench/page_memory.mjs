@@ -20,6 +20,8 @@ export async function memory_rows(browser, url) {
       let given = 0;
       await window.walk.answer_all((n, count) => { given += 1; return (nth + n) % (count + 1) - 1; });
       await window.walk.press('again');
+      await window.walk.to('ready');
+      await window.walk.press('back');
       await window.walk.to('choose-device');
       return given;
     }, [k_families[run % k_families.length], run]);

@@ -62,8 +62,8 @@ int main(int count, char** arguments) {
   for (const auto& language : library.value->languages) {
     missing.clear();
     const auto texts = support::read_content(folder, "text/" + language + ".json", missing);
-    findings +=
-        print(missing.empty() ? catalog::check_library_texts(*library.value, texts) : missing);
+    findings += print(missing.empty() ? catalog::load_library_texts(*library.value, texts).findings
+                                      : missing);
   }
   for (const auto& id : library.value->families)
     findings += check_family(folder, *library.value, id);

@@ -28,7 +28,14 @@ void start() {
   ImGui::GetIO().Fonts->AddFontFromMemoryTTF(copy, static_cast<int>(bytes.size()), 18);
 }
 
-void frame() { pointers.push_back(pointer()); }
+bool moves = false;  // another picture in each frame
+
+void frame() {
+  pointers.push_back(pointer());
+  if (!moves) return;
+  const float x = static_cast<float>(pointers.size());
+  ImGui::GetForegroundDrawList()->AddRectFilled({x, 0}, {x + 9, 9}, IM_COL32_WHITE);
+}
 
 class Shell : public ::testing::Test {
  protected:
@@ -41,6 +48,7 @@ class Shell : public ::testing::Test {
     run({.start = start, .frame = frame});
     null::settle();
     pointers.clear();
+    moves = false;
   }
   void TearDown() override { null::reset(); }
 };
@@ -58,10 +66,16 @@ TEST_F(Shell, draws_nothing_when_nobody_asks) {
 }
 
 TEST_F(Shell, draws_as_many_frames_as_the_most_that_was_asked) {
+  moves = true;
   redraw(1);
   redraw(4);
   redraw(2);
   EXPECT_EQ(null::settle(), 4);
+}
+
+TEST_F(Shell, rests_as_soon_as_a_frame_changes_nothing) {
+  redraw(9);  // heard in the first frame; the second finds nothing new
+  EXPECT_EQ(null::settle(), 2);
 }
 
 TEST_F(Shell, draws_one_frame_at_a_deadline_and_none_before) {

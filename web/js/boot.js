@@ -80,6 +80,9 @@
   });
 
   document.addEventListener('DOMContentLoaded', function () {
+    var asked = /[?&]family=([\w-]+)/.exec(location.search);
+    var named = asked && document.querySelector('#early [data-family="' + asked[1] + '"]');
+    if (named) pick(named);
     byId('problem-reload').addEventListener('click', function () { location.reload(); });
     if (!('noModule' in document.createElement('script')) || typeof WebAssembly !== 'object') {
       rehale.showProblem('Your browser cannot run this page.',

@@ -2,22 +2,17 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "web/kit/icons.h"
 #include "web/kit/widget.h"
+#include "web/shell/short_decimal.h"
 
 namespace rehale::kit {
 namespace {
 
 constexpr float k_gap_px = 16, k_number_px = 32;
 
-std::string number_words(double value) {
-  char text[32];
-  const int digits = value == std::floor(value) ? 0 : 1;
-  std::snprintf(text, sizeof text, "%.*f", digits, value);
-  return text;
-}
+std::string number_words(double value) { return shell::short_decimal(value, 1); }
 
 std::string spoken(const Stepper& stepper, double value) {
   if (!stepper.spoken.empty()) return stepper.spoken;

@@ -219,7 +219,12 @@ std::string App::export_run() const {
   return exchange::write_log_with(session.running() ? session.run().log() : check::Log{}, takes);
 }
 
+bool App::waits_unseen() const {
+  return !seen_ && where == Where::loading && !shell::launch_option("family").empty();
+}
+
 void App::frame() {
+  seen_ = true;
   if (const std::string asked = ui->take_asked_language(); !asked.empty()) use_language(asked);
   switch (where) {
     case Where::loading:

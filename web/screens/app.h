@@ -72,6 +72,8 @@ struct App {
 
   void start();  // once, before the first frame
   void frame();  // draws the one screen
+  // A device was picked on the first paint, which stands until its files are here.
+  [[nodiscard]] bool waits_unseen() const;
 
   // Steps.
   void pick_family(const catalog::Id& family);
@@ -111,6 +113,7 @@ struct App {
   void show_error(const Error& error);
   [[nodiscard]] std::uint64_t seed();
   catalog::Id picked_;
+  bool seen_ = false;  // a frame was drawn
 };
 
 }  // namespace rehale::screens

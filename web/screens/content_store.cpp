@@ -87,10 +87,10 @@ void ContentStore::load_start_in(const std::string& language, Done done) {
 Troubles ContentStore::accept_start(const Files& files) {
   auto library = catalog::load_library(files.file(k_library));
   const catalog::ContentFile words = files.file(words_path(language_));
-  auto texts = catalog::load_texts(words);
+  auto texts = library.value ? catalog::load_library_texts(*library.value, words)
+                             : catalog::load_texts(words);
   Troubles troubles = std::move(library.findings);
   append(troubles, std::move(texts.findings));
-  if (library.value) append(troubles, catalog::check_library_texts(*library.value, words));
   if (texts.value) append(troubles, missing_interface_texts(*texts.value, words.path));
   if (!troubles.empty()) return troubles;
   library_ = *std::move(library.value);
@@ -120,38 +120,38 @@ void ContentStore::load_language(const std::string& language, const catalog::Id&
 Troubles ContentStore::accept_language(const std::string& language, const catalog::Id& family,
                                        const Files& files) {
   const catalog::ContentFile words = files.file(words_path(language));
-  auto texts = catalog::load_texts(words);
+  auto texts = catalog::load_library_texts(library_, words);
   Troubles troubles = std::move(texts.findings);
-  append(troubles, catalog::check_library_texts(library_, words));
   if (texts.value) append(troubles, missing_interface_texts(*texts.value, words.path));
-  const std::string told_path = words_path(language, family);
   catalog::Texts told;
-  if (files.bytes.contains(told_path)) {
-    auto read = catalog::load_texts(files.file(told_path));
+  const auto found = families_.find(family);
+  if (found != families_.end()) {
+    auto read = catalog::load_family_texts(found->second.course->family, language,
+                                           files.file(words_path(language, family)));
     append(troubles, std::move(read.findings));
     if (read.value) told = *std::move(read.value);
   }
   if (!troubles.empty()) return troubles;
   language_ = language;
   texts_ = *std::move(texts.value);
+  if (found != families_.end()) found->second.texts = std::move(told);
   // Other families come again when they are picked, in this language.
   std::erase_if(families_, [&family](const auto& entry) { return entry.first != family; });
-  if (const auto found = families_.find(family); found != families_.end())
-    found->second.texts = std::move(told);
   return troubles;
 }
 
 Troubles ContentStore::accept_family(const catalog::Id& family, const Files& files) {
   const std::string at = folder(family);
   const catalog::ContentFile words = files.file(words_path(language_, family));
-  catalog::FamilyFiles given{files.file(at + "procedure.json"),
-                             files.file(at + "questions.json"),
-                             {{language_, words}},
-                             std::nullopt};
+  const catalog::FamilyFiles given{
+      files.file(at + "procedure.json"), files.file(at + "questions.json"), {}, std::nullopt};
   auto loaded = catalog::load_family(library_, family, given, procedure::check_family_runs);
-  auto texts = catalog::load_texts(words);
   Troubles troubles = std::move(loaded.findings);
-  append(troubles, std::move(texts.findings));
+  catalog::Loaded<catalog::Texts> texts;
+  if (loaded.value) {
+    texts = catalog::load_family_texts(*loaded.value, language_, words);
+    append(troubles, std::move(texts.findings));
+  }
   if (!troubles.empty()) return troubles;
   auto course = check::make_course(*std::move(loaded.value),
                                    catalog::content_id(given.procedure, given.questions));

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "core/catalog/lookup.h"
+#include "web/shell/short_decimal.h"
 
 namespace rehale::screens {
 
@@ -90,12 +90,7 @@ const std::string& step_words(const App& app, const catalog::Id& step) {
   return own.empty() ? app.tell("actions/" + step + "/label") : own;
 }
 
-std::string seconds_words(double s) {
-  char text[32];
-  const double tenths = std::round(s * 10) / 10;
-  std::snprintf(text, sizeof text, tenths == std::floor(tenths) ? "%.0f" : "%.1f", tenths);
-  return text;
-}
+std::string seconds_words(double s) { return shell::short_decimal(s, 1); }
 
 std::string measured_words(const App& app, const Finding& finding) {
   const Criterion* c = criterion_of(app, finding);

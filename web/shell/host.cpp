@@ -50,10 +50,14 @@ void draw_frame() {
   s.frames_left = std::max(0, s.frames_left - 1);
   s.in_frame = true;
   s.cause = "settle";
+  s.asked_within = false;
+  const bool heard = std::exchange(s.heard, false);
   tell_arrivals();
-  run_imgui_frame();
+  const bool is_new = run_imgui_frame();
   s.actions.clear();  // those that nobody took are for nobody
   s.in_frame = false;
+  // Nothing came in, nothing moves, and it looks as before: it has settled.
+  if (!heard && !is_new && !s.asked_within) s.frames_left = 0;
   if (s.frames_left > 0) ask_for_frame(s.cause);
 }
 
@@ -109,7 +113,12 @@ void redraw(int frames, const char* cause) {
     s.frames_left = frames;
     s.cause = cause;
   }
-  if (!s.in_frame) ask_for_frame(cause);
+  if (s.in_frame) {
+    s.asked_within = true;
+  } else {
+    s.heard = true;
+    ask_for_frame(cause);
+  }
 }
 
 void redraw_at(double at_ms) {
@@ -122,6 +131,7 @@ void redraw_at(double at_ms) {
 void publish(MirrorFrame frame) {
   State& s = state();
   if (frame == s.shown) return;
+  s.asked_within = true;  // it has not settled yet
   s.shown = std::move(frame);
   platform::show_mirror(s.shown);
 }

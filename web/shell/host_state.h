@@ -2,6 +2,7 @@
 // For files of web/shell only. Must not know the browser.
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <limits>
 #include <map>
@@ -37,6 +38,9 @@ struct State {
 
   int frames_left = 0;
   bool frame_asked = false, in_frame = false, started = false, stopped = false;
+  bool heard = false;  // since the last frame: input, an action, a file, a change of the page
+  bool asked_within = false;  // for more frames, in the frame itself: something moves
+  std::uint64_t picture = 0;  // names what was drawn last; 0: draw whatever it is
   const char* cause = "";
   double deadline_ms = std::numeric_limits<double>::infinity();
   double last_frame_ms = 0;
@@ -57,7 +61,7 @@ enum class PointerEvent : unsigned char { move, down, up, cancel, leave };
 void open_imgui();
 void push_pointer(PointerEvent event, Pointer::Kind kind, float x, float y);
 void push_wheel(float notches);  // up is positive
-void run_imgui_frame();          // NewFrame, the app, Render, platform::draw
+bool run_imgui_frame();          // NewFrame, the app, Render, platform::draw; false: nothing new
 
 // ---- filled by host_web.cpp or host_null.cpp
 namespace platform {

@@ -99,6 +99,7 @@ void hear(Hear what, std::string_view text, double number) {
     case Hear::scroll:
       return push_action({Kind::scroll, std::string(), number});
     case Hear::redraw:
+      s.picture = 0;  // the canvas may have lost it
       return redraw(static_cast<int>(number), keep_cause(text));
     case Hear::error: {
       const std::string_view title = cut(text);
@@ -173,7 +174,10 @@ EMSCRIPTEN_KEEPALIVE void rehale_wheel(float notches) { push_wheel(notches); }
 EMSCRIPTEN_KEEPALIVE void rehale_start() { start_app(); }
 EMSCRIPTEN_KEEPALIVE void rehale_frame() { draw_frame(); }
 EMSCRIPTEN_KEEPALIVE void rehale_wake() { wake_by_timer(); }
-EMSCRIPTEN_KEEPALIVE void rehale_context_back() { send_textures_again(); }
+EMSCRIPTEN_KEEPALIVE void rehale_context_back() {
+  state().picture = 0;
+  send_textures_again();
+}
 
 EMSCRIPTEN_KEEPALIVE const char* rehale_export_run() {
   const App& app = state().app;

@@ -6,7 +6,9 @@
 
 #include <algorithm>
 #include <cfloat>
+#include <cstdint>
 #include <cstdlib>
+#include <cstring>
 #include <new>
 
 #include "web/shell/host_state.h"
@@ -61,6 +63,60 @@ Pointer read_pointer(const ImGuiIO& io) {
   return p;
 }
 
+class Hash {
+ public:
+  void add(const void* data, std::size_t bytes) {
+    const auto* const from = static_cast<const unsigned char*>(data);
+    for (std::size_t n = 0; n + 4 <= bytes; n += 4) {
+      std::uint32_t word = 0;
+      std::memcpy(&word, from + n, 4);
+      value_ = (value_ ^ word) * 0x100000001b3U;  // FNV-1a's prime
+    }
+    value_ = (value_ ^ bytes) * 0x100000001b3U;
+  }
+  [[nodiscard]] std::uint64_t value() const { return value_ | 1U; }
+
+ private:
+  std::uint64_t value_ = 0xcbf29ce484222325U;
+};
+
+// Names all that platform::draw would send, textures apart; never 0.
+std::uint64_t picture_of(const ImDrawData& data, const Viewport& viewport) {
+  Hash hash;
+  hash.add(&viewport, sizeof viewport);
+  for (const ImDrawList* list : data.CmdLists) {
+    hash.add(list->VtxBuffer.Data, static_cast<std::size_t>(list->VtxBuffer.size_in_bytes()));
+    hash.add(list->IdxBuffer.Data, static_cast<std::size_t>(list->IdxBuffer.size_in_bytes()));
+    for (const ImDrawCmd& call : list->CmdBuffer) {
+      hash.add(&call.ClipRect, sizeof call.ClipRect);
+      const auto texture = static_cast<std::uint64_t>(call.GetTexID());
+      hash.add(&texture, sizeof texture);
+      const unsigned at[] = {call.ElemCount, call.IdxOffset, call.VtxOffset};
+      hash.add(at, sizeof at);
+    }
+  }
+  return hash.value();
+}
+
+bool textures_at_rest(const ImDrawData& data) {
+  return std::all_of(data.Textures->begin(), data.Textures->end(), [](const ImTextureData* each) {
+    return each->Status == ImTextureStatus_OK || each->Status == ImTextureStatus_Destroyed;
+  });
+}
+
+// false: it is the picture that is there already, and was not drawn again.
+bool draw_if_new(ImDrawData* data) {
+  State& s = state();
+  if (textures_at_rest(*data)) {
+    const std::uint64_t picture = picture_of(*data, s.viewport);
+    if (picture == std::exchange(s.picture, picture)) return false;
+  } else {
+    s.picture = 0;  // a texture gets its name only when it is drawn
+  }
+  platform::draw(data);
+  return true;
+}
+
 // Dear ImGui writes to what it gets; address 0 can be written to in WASM.
 void* allocate(std::size_t size, void* /*user*/) {
   void* const place = std::malloc(size);
@@ -111,7 +167,7 @@ void push_wheel(float notches) {
   redraw(3, "wheel");
 }
 
-void run_imgui_frame() {
+bool run_imgui_frame() {
   State& s = state();
   ImGuiIO& io = ImGui::GetIO();
   const double now = platform::now_ms();
@@ -125,9 +181,10 @@ void run_imgui_frame() {
   s.pointer = read_pointer(io);
   if (s.app.frame != nullptr) s.app.frame();
   ImGui::Render();
-  platform::draw(ImGui::GetDrawData());
+  const bool is_new = draw_if_new(ImGui::GetDrawData());
   // A press and its release in one tick are handed over in two frames.
   if (ImGui::GetCurrentContext()->InputEventsQueue.Size > 0) redraw(1, "queued input");
+  return is_new;
 }
 
 }  // namespace rehale::shell

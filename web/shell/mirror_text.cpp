@@ -4,8 +4,9 @@
 #include "web/shell/mirror_text.h"
 
 #include <array>
-#include <cstdio>
 #include <string_view>
+
+#include "web/shell/short_decimal.h"
 
 namespace rehale::shell {
 namespace {
@@ -17,9 +18,9 @@ void put_text(std::string& out, std::string_view text) {
       out += '\\';
       out += c;
     } else if (static_cast<unsigned char>(c) < 0x20) {
-      char escaped[8];
-      std::snprintf(escaped, sizeof escaped, "\\u%04x", static_cast<unsigned>(c));
-      out += escaped;
+      out += "\\u00";
+      out += static_cast<char>('0' + c / 16);
+      out += "0123456789abcdef"[c % 16];
     } else {
       out += c;
     }
@@ -27,13 +28,8 @@ void put_text(std::string& out, std::string_view text) {
   out += '"';
 }
 
-void put_number(std::string& out, double number) {
-  // JSON has no infinity; and a hundredth of a pixel or unit is all that matters here.
-  char text[40];
-  const double shown = number > 1e9 ? 1e9 : number < -1e9 ? -1e9 : number;
-  std::snprintf(text, sizeof text, "%.10g", shown);
-  out += shown == shown ? text : "0";
-}
+// JSON has no infinity; and a thousandth of a pixel or unit is all that matters here.
+void put_number(std::string& out, double number) { out += short_decimal(number, 3); }
 
 void put_key(std::string& out, const char* key) {
   if (out.back() != '{') out += ',';

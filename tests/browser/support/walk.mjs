@@ -22,7 +22,7 @@ export async function arrived(page, { title, h1, first = false }) {
 
 // A screen by the name that probe() gives it. Files on their way leave the page at rest on another one.
 export async function awaitScreen(page, name) {
-  await page.waitForFunction((wanted) => window.rehale.probe?.().screen === wanted, name, { timeout: 60_000 });
+  await page.waitForFunction((wanted) => window.rehale?.probe?.().screen === wanted, name, { timeout: 60_000 });
   await waitForIdle(page);
 }
 

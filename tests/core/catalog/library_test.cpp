@@ -1,6 +1,7 @@
 // The library file and the sentences it needs.
 #include <gtest/gtest.h>
 
+#include "core/catalog/content_id.h"
 #include "core/catalog/load.h"
 #include "tests/support/fixture.h"
 
@@ -87,9 +88,21 @@ TEST(LibraryTexts, the_finder_needs_its_words_and_no_others) {
   const auto file = support::exact("en.json", R"({"about":{"x":"free"},"finder":{
       "pipe":{"ask":"a","answers":{"yes":"a","no":"a"}},
       "colour":{"ask":"a","answers":{"green":"a","red":"a"}}}})");
-  EXPECT_EQ(found(catalog::check_library_texts(support::ok_library(), file)),
+  EXPECT_EQ(found(catalog::load_library_texts(support::ok_library(), file).findings),
             (Found{"/finder/colour/answers/unsure missing-text",
                    "/finder/colour/answers/red unneeded-text"}));
+}
+
+// What the build has checked is not checked again, down to the byte; anything else is.
+TEST(Checked, goes_for_the_very_bytes_only) {
+  auto files = support::ok_files();
+  support::replace_in(files.procedure, R"("weight": )", R"("weight": 7)");
+  catalog::Library library = support::ok_library();
+  EXPECT_FALSE(catalog::load_family(library, "bubble-pipe", files).findings.empty());
+  library.checked["bubble-pipe"] = catalog::content_id(files.procedure, files.questions);
+  EXPECT_TRUE(catalog::load_family(library, "bubble-pipe", files).value);
+  files.questions.bytes += '\n';
+  EXPECT_FALSE(catalog::load_family(library, "bubble-pipe", files).findings.empty());
 }
 
 }  // namespace

@@ -29,9 +29,16 @@ function mark_of(file, rules) {
   return path.join(marks, hash.digest('hex'));
 }
 
+// The commands of the build without its precompiled headers: those are g++'s, which clang cannot read.
+function write_commands() {
+  const commands = readFileSync(path.join(build, 'compile_commands.json'), 'utf8')
+    .replaceAll(/ -include .*?cmake_pch\.hxx(?:\\")?/g, '').replaceAll(' -Winvalid-pch', '');
+  writeFileSync(path.join(marks, 'compile_commands.json'), commands);
+}
+
 async function look_at(file, mark) {
   try {
-    await run('clang-tidy', ['--quiet', '--extra-arg=-Wno-unknown-warning-option', '-p', build, file], { cwd: root, maxBuffer: 1 << 26 });
+    await run('clang-tidy', ['--quiet', '--extra-arg=-Wno-unknown-warning-option', '-p', marks, file], { cwd: root, maxBuffer: 1 << 26 });
     writeFileSync(mark, '');
     return true;
   } catch (error) {
@@ -41,6 +48,7 @@ async function look_at(file, mark) {
 }
 
 mkdirSync(marks, { recursive: true });
+write_commands();
 const rules = read('.clang-tidy') + execFileSync('clang-tidy', ['--version']);
 const files = execFileSync('git', ['ls-files', '--', ...k_wanted], { cwd: root, encoding: 'utf8' })
   .split('\n').filter((file) => file && !k_not.test(file));

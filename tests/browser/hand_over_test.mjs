@@ -102,7 +102,7 @@ describe('the QR code on the screen', () => {
       const file = await photograph(page, label, box);
       assert.equal(readByZbar(file), made.link);
       assert.equal(await readByJsqr(page, file), made.link);
-      assert.deepEqual(await lookOver(page, {}), []);
+      if (look.density === undefined) assert.deepEqual(await lookOver(page, {}), []);  // it measures at density 1
       assert.deepEqual(page.complaints, []);
     }));
   }

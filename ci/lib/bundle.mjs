@@ -12,7 +12,20 @@ await build({
   format: 'esm',
   target: ['es2020'],
   alias: { 'rehale-wasm': path.resolve(loader) },
+  external: ['./later/*'],
   define: { LATER_FILE: JSON.stringify(later) },
+  logLevel: 'warning',
+});
+// Fetched when first asked for (web/js/asked.js); in a folder of its own, so that no page starts with it.
+const packages = path.resolve(import.meta.dirname, '../node_modules');
+await build({
+  entryPoints: [path.join(path.dirname(entry), 'hand_over.js')],
+  nodePaths: [packages],
+  outfile: path.join(path.dirname(out), 'later/hand_over.js'),
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  target: ['es2020'],
   logLevel: 'warning',
 });
 await build({

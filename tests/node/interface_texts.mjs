@@ -9,9 +9,11 @@ import { is_language_file } from '../../ci/lib/translations.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const screens = path.join(root, 'web/screens');
-const sources = readdirSync(screens).filter((name) => name.endsWith('.cpp') && name !== 'interface_keys.cpp')
+const is_list = (name) => name.endsWith('_keys.cpp');
+const read_all = (which) => readdirSync(screens).filter((name) => name.endsWith('.cpp') && which(name))
   .map((name) => readFileSync(path.join(screens, name), 'utf8')).join('\n');
-const listed = new Set(readFileSync(path.join(screens, 'interface_keys.cpp'), 'utf8').match(/"[a-z0-9-]+(\/[a-z0-9-]+)*"/g)
+const sources = read_all((name) => !is_list(name));
+const listed = new Set(read_all(is_list).match(/"[a-z0-9-]+(\/[a-z0-9-]+)*"/g)
   .map((word) => word.slice(1, -1)).filter((word) => word !== 'missing-text'));
 
 function flatten(value, at, into) {

@@ -1,7 +1,7 @@
 // The wire between the page and the WASM module: calls both ways, texts as UTF-8 bytes. A call that traps
 // ends the app: crashed() is told once and no further call is made. Must not know what the texts mean.
 
-const TELL = ['askFrame', 'askWake', 'mirror', 'focus', 'announce', 'fetch', 'stop', 'reload', 'noMemory'];  // page_calls.h
+const TELL = ['askFrame', 'askWake', 'mirror', 'focus', 'announce', 'fetch', 'stop', 'reload', 'noMemory', 'ask'];  // page_calls.h
 const HEAR = ['option', 'language', 'fontRegular', 'fontBold', 'fetched', 'fetchFailed', 'press',
   'setNumber', 'focus', 'dismiss', 'scroll', 'redraw', 'error'];                       // host_web.cpp
 export const SEPARATOR = '\x1f';

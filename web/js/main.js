@@ -1,5 +1,6 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
+import { answerAsk, takeCode } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
@@ -54,6 +55,7 @@ const bridge = new Bridge({
     reload: () => location.reload(),
     noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
+    ask: (text, ticket) => answerAsk(bridge, text, ticket),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
       stop(() => window.rehale.showProblem(title, detail));
@@ -119,6 +121,7 @@ function page() {
   return {
     tell: (...parts) => bridge.tell(...parts),
     random: randomWhole,
+    today: () => Math.floor(Date.now() / 86_400_000 - new Date().getTimezoneOffset() / 1440),
     texture: (...parts) => painter.texture(...parts),
     forgetTexture: (id) => painter.forgetTexture(id),
     drawBegin: (width, height) => painter.drawBegin(size.pixels, width, height),
@@ -130,6 +133,17 @@ function page() {
 function randomWhole() {
   const [high, low] = crypto.getRandomValues(new Uint32Array(2));
   return (high >>> 11) * 2 ** 32 + low;
+}
+
+// After the address' own options: these names are ours.
+function tellOfLink() {
+  bridge.hear('option', `#r=${takeCode()}`);
+  bridge.hear('option', `#address=${location.href.replace(/[?#].*/s, '')}`);
+  bridge.hear('option', `#build=${window.rehale.buildId}`);
+  // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
+  addEventListener('hashchange', () => {
+    if (location.hash.startsWith('#r=') && bridge.text('export_run') === '') location.reload();
+  });
 }
 
 function tellSize() { bridge.call('viewport', size.width, size.height, size.density); }
@@ -173,6 +187,7 @@ async function start() {
   bridge.hear('fontBold', bold);
   for (const [name, value] of options) bridge.hear('option', `${name}=${value}`);
   if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`);
+  tellOfLink();
   tellPreferences();
   listen();
   bridge.call('start');

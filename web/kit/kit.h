@@ -9,6 +9,7 @@
 #include "web/kit/illustration.h"  // IWYU pragma: export
 #include "web/kit/ordering.h"      // IWYU pragma: export
 #include "web/kit/pads.h"          // IWYU pragma: export
+#include "web/kit/qr.h"            // IWYU pragma: export
 #include "web/kit/scene_play.h"    // IWYU pragma: export
 #include "web/kit/screen_frame.h"  // IWYU pragma: export
 #include "web/kit/spans.h"         // IWYU pragma: export

@@ -44,6 +44,11 @@ void App::open_first_screen() {
     where = Where::trouble;
     return content.fetch_scenes();
   }
+  const std::string code = shell::launch_option(shell::k_option_code);
+  if (!code.empty()) {
+    content.fetch_scenes();
+    return open_handed(code);
+  }
   // Picked before the app was there: its files come first, then the pictures.
   const catalog::Id early = shell::launch_option("family");
   const auto& families = content.library().families;
@@ -108,6 +113,7 @@ void App::pick_family(const catalog::Id& family) {
 
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
+  handed.reset();
   const auto begun = session.begin(family->course, content.language(), seed(), shell::now_ms());
   if (!begun) return show_error(begun.error());
   next_question();
@@ -116,6 +122,7 @@ void App::begin_run() {
 void App::next_question() {
   if (!session.show_next(shell::now_ms())) {
     where = Where::result;
+    hand_over.day = shell::today();
     return;
   }
   where = Where::question;
@@ -162,6 +169,7 @@ void App::give_practice(const check::Answer& answer) {
 void App::to_choose() {
   session.clear();
   takes.clear();
+  handed.reset();
   asks_to_leave = false;
   finder_path.clear();
   found.reset();
@@ -247,6 +255,8 @@ void App::frame() {
       return draw_where_it_goes(*this);
     case Where::run_through:
       return draw_run_through(*this);
+    case Where::hand_over:
+      return draw_hand_over(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

@@ -9,6 +9,7 @@
 #include "web/kit/kit.h"
 #include "web/kit/scene_play.h"
 #include "web/screens/content_store.h"
+#include "web/screens/hand_over.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
 #include "web/screens/where_it_goes.h"
@@ -27,6 +28,7 @@ enum class Where : unsigned char {
   run_through,
   about,
   where_it_goes,
+  hand_over,
   trouble,
 };
 
@@ -69,6 +71,8 @@ struct App {
   Trouble trouble;
   kit::ScenePlay play;  // of the big picture
   WhereItGoes where_it_goes;
+  HandOver hand_over;
+  std::optional<exchange::ResultHead> handed;  // the run on show came with a link
 
   void start();  // once, before the first frame
   void frame();  // draws the one screen
@@ -93,6 +97,11 @@ struct App {
   void to_where_it_goes(const std::optional<dose::Technique>& puff = std::nullopt);
   void use_language(const std::string& language);  // keeps the place
 
+  // Shows the result as code, link, file and paper; nothing happens before a result.
+  void to_hand_over();
+  // Shows the result of a link's code, or why that cannot be. Nothing else is running.
+  void open_handed(const std::string& code);
+
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
@@ -107,6 +116,8 @@ struct App {
 
  private:
   void open_first_screen();
+  void show_handed(const exchange::ReadResult& result);
+  void show_link_trouble(const char* kind);
   void fresh_draft(int question);
   void show_words();  // in the language that is loaded now
   void show_trouble(const std::string& title, Troubles findings);

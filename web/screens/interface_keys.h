@@ -1,6 +1,7 @@
 // The interface sentences the screens cannot do without. Must not know drawing.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,9 @@ namespace rehale::screens {
 // Paths in assets/text/<language>.json that a screen asks for by name.
 // tests/node/interface_texts.mjs holds them against the sources.
 [[nodiscard]] const std::vector<std::string>& interface_keys();
+
+// Part of them, in a file of its own.
+[[nodiscard]] std::span<const char* const> hand_over_keys();
 
 // A finding "missing-text" for each that is not there.
 [[nodiscard]] std::vector<catalog::Finding> missing_interface_texts(const catalog::Texts& texts,

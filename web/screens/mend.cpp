@@ -97,7 +97,8 @@ void draw_mend(App& app) {
   kit::heading(ui, "title", mend_words(app, app.mending, "name"));
   const bool asks_where = draw_words(app, item);
   const bool run = run_button(app);
-  const bool can_try = app.session.run().practice_question(item.technique).has_value();
+  const bool can_try =
+      !app.handed && app.session.run().practice_question(item.technique).has_value();
   const std::string& next = app.say(here < of ? "mend/next" : "mend/done");
   kit::Actions actions{.main = {.id = "try", .label = app.say("mend/try")},
                        .quiet = {.id = "next", .label = next}};

@@ -105,26 +105,30 @@ void draw_result(App& app) {
   kit::heading(ui, "title", app.say("result/heading"));
   const char* lead =
       mending ? "result/lead-mend" : (advice.ready ? "result/lead-ready" : "result/lead-open");
+  draw_handed(app);
   kit::paragraph(ui, "lead", app.say(lead));
   draw_to_mend(app);
   draw_going_well(app);
   draw_open_ends(app);
   const bool where = asks_where(app);
   const bool run = run_button(app);
+  const bool hand_over = kit::quiet_button(ui, {.id = "hand-over", .label = app.say("hand/ask")});
   kit::caption(ui, "limits", app.say("result/limits"));
+  const std::string& again = app.say(app.handed ? "hand/own" : "result/start-over");
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
-                       .quiet = {.id = "again", .label = app.say("result/start-over")}};
-  if (!mending)
-    actions = {.main = {.id = "again", .label = app.say("result/start-over")}, .quiet = {}};
+                       .quiet = {.id = "again", .label = again}};
+  if (!mending) actions = {.main = {.id = "again", .label = again}, .quiet = {}};
   const auto pressed = kit::end_screen(ui, actions);
   if (top == kit::TopPress::help) return app.to_about();
   if (where) return to_where(app);
   if (run) return app.to_run_through();
+  if (hand_over) return app.to_hand_over();
   if (pressed == kit::ActionPress::none) return;
   if (mending && pressed == kit::ActionPress::main) {
     app.mending = 0;
     app.where = Where::mend;
   } else {
+    if (app.handed) return app.to_choose();
     app.where = Where::ready;
   }
 }

@@ -15,6 +15,8 @@ void draw_mend(App& app);
 void draw_practice(App& app);
 void draw_where_it_goes(App& app);
 void draw_run_through(App& app);
+void draw_hand_over(App& app);
+void draw_handed(App& app);  // in the result: that it came with a link, and from when
 void draw_about(App& app);
 void draw_trouble(App& app);
 

@@ -26,6 +26,20 @@ Result<void> Session::begin(std::shared_ptr<const check::Course> course,
   return {};
 }
 
+Result<void> Session::adopt(std::shared_ptr<const check::Course> course, const check::Log& log) {
+  clear();
+  course_ = std::move(course);
+  auto run = check::Run::replay(*course_, log);
+  if (run && run->next_question()) run = fail("unfinished", "", "a question is left to ask");
+  if (!run) {
+    clear();
+    return tl::unexpected(run.error());
+  }
+  run_.emplace(*std::move(run));
+  advice_ = advice::advise(*run_);
+  return {};
+}
+
 void Session::clear() {
   run_.reset();
   course_.reset();

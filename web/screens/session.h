@@ -16,6 +16,9 @@ class Session {
   // The course stays alive as long as the session. recent: question ids of the run before.
   [[nodiscard]] Result<void> begin(std::shared_ptr<const check::Course> course,
                                    const std::string& language, std::uint64_t seed, double now_ms);
+  // A finished run made elsewhere, to look at. Errors: those of check::Run::replay, "unfinished".
+  [[nodiscard]] Result<void> adopt(std::shared_ptr<const check::Course> course,
+                                   const check::Log& log);
   void clear();
 
   [[nodiscard]] bool running() const { return run_.has_value(); }

@@ -149,6 +149,15 @@ void fetch_text(const std::string& path, FetchDone done) {
   platform::fetch(ticket, path);
 }
 
+void ask_page(std::string_view name, std::string_view words, FetchDone done) {
+  State& s = state();
+  const int ticket = s.next_ticket++;
+  s.fetches.emplace(ticket, std::move(done));
+  platform::ask(ticket, name, words);
+}
+
+int today() { return platform::today(); }
+
 void show_error_panel(std::string_view title, std::string_view detail) {
   State& s = state();
   if (s.stopped) return;  // the first cause is the one that helps

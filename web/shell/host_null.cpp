@@ -21,7 +21,9 @@ constexpr double k_tap_gap_ms = 400;
 struct Fake {
   double now_ms = 0, last_tap_ms = -k_tap_gap_ms;
   std::map<std::string, std::string, std::less<>> files;
+  std::map<std::string, std::string, std::less<>> replies, asked;
   std::string file_root;
+  int today = 0;
   int publishes = 0, reloads = 0;
   double random = 4;
   std::string wanted_focus;
@@ -75,6 +77,15 @@ void fetch(int ticket, std::string_view path) {
   fetch_arrived(ticket, fail("not-found", std::string(path), "there is no such file"));
 }
 
+void ask(int ticket, std::string_view name, std::string_view words) {
+  fake().asked[std::string(name)] = words;
+  const auto known = fake().replies.find(name);
+  if (known != fake().replies.end()) return fetch_arrived(ticket, known->second);
+  fetch_arrived(ticket, fail("refused", std::string(name), "nobody answers this here"));
+}
+
+int today() { return fake().today; }
+
 void stop(std::string_view title, std::string_view detail) {
   fake().error_title = title;
   fake().error_detail = detail;
@@ -127,6 +138,17 @@ void set_random(double whole) { fake().random = whole; }
 
 void set_file(std::string_view path, std::string_view text) {
   fake().files[std::string(path)] = text;
+}
+
+void set_today(int day) { fake().today = day; }
+
+void set_reply(std::string_view name, std::string_view reply) {
+  fake().replies[std::string(name)] = reply;
+}
+
+std::string asked(std::string_view name) {
+  const auto found = fake().asked.find(name);
+  return found == fake().asked.end() ? std::string() : found->second;
 }
 
 void set_file_root(std::string_view folder) { fake().file_root = folder; }

@@ -72,6 +72,8 @@ void show_mirror(const MirrorFrame& frame);
 void focus(std::string_view id);
 void announce(std::string_view text, bool urgent);
 void fetch(int ticket, std::string_view path);
+void ask(int ticket, std::string_view name, std::string_view words);
+int today();
 void stop(std::string_view title, std::string_view detail);
 void reload();
 [[noreturn]] void no_memory();  // must not allocate

@@ -119,6 +119,12 @@ void focus(std::string_view id) { tell(Tell::focus, id); }
 void announce(std::string_view text, bool urgent) { tell(Tell::announce, text, urgent ? 1 : 0); }
 void fetch(int ticket, std::string_view path) { tell(Tell::fetch, path, ticket); }
 
+void ask(int ticket, std::string_view name, std::string_view words) {
+  tell(Tell::ask, std::string(name) + k_separator + std::string(words), ticket);
+}
+
+int today() { return page_today(); }
+
 void no_memory() {
   page_tell(static_cast<int>(Tell::no_memory), "", 0, 0);
   __builtin_trap();

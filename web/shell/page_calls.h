@@ -16,10 +16,12 @@ enum class Tell : int {
   stop = 6,       // text: title, unit separator, detail
   reload = 7,
   no_memory = 8,
+  ask = 9,  // text: name, unit separator, words; number: ticket
 };
 
 extern "C" {
 double page_now();
+int page_today();      // days since 1970-01-01, as the clock on the wall says
 double page_random();  // whole, below 2^53
 void page_tell(int what, const char* text, std::size_t size, double number);
 

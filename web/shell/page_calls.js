@@ -2,6 +2,7 @@
 // gives the module as `page`. Nothing is decided here.
 addToLibrary({
   page_now: () => performance.now(),
+  page_today: () => Module['page']['today'](),
   page_random: () => Module['page']['random'](),
   page_tell: (what, text, size, number) => Module['page']['tell'](what, text, size, number),
   page_texture: (id, w, h, y, rows, bytes) =>

@@ -1,0 +1,199 @@
+// The hand-over on the real screens with the null host: what goes out comes back; broken links are
+// told.
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <memory>
+
+#include "core/catalog/content_id.h"
+#include "core/exchange/run_json.h"
+#include "tests/support/bank_json.h"
+#include "tests/support/courses.h"
+#include "web/screens/app.h"
+#include "web/screens/hand_over.h"
+#include "web/shell/host_null.h"
+
+namespace rehale::screens {
+namespace {
+
+namespace null = shell::null;
+using shell::Role;
+
+constexpr Day k_day = 20782;  // 2026-11-25, Python's datetime
+
+std::unique_ptr<kit::Ui> g_ui;
+std::unique_ptr<App> g_app;
+
+std::string font(const std::string& weight) {
+  const char* folder = std::getenv("REHALE_FONTS");
+  const std::string root = folder != nullptr ? folder
+                                             : REHALE_SOURCE_DIR
+                               "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next";
+  return root + "/" + weight + "/AtkinsonHyperlegibleNext_" + weight + ".ttf";
+}
+
+void start() {
+  const shell::Fonts fonts = shell::take_fonts();
+  ASSERT_TRUE(g_ui->load_fonts(fonts.regular, fonts.bold));
+  g_app->ui = g_ui.get();
+  g_app->start();
+}
+
+void frame() {
+  g_ui->begin_frame();
+  g_app->frame();
+  g_ui->end_frame();
+}
+
+// The page reads content/…; the assets have the same files (scenes are missing: pictures wait).
+void serve_content() {
+  const std::string assets = REHALE_SOURCE_DIR "/assets/";
+  const auto give = [&assets](const std::string& path) {
+    null::set_file("content/" + path, support::read_text(assets + path));
+  };
+  for (const char* path : {"library.json", "text/en.json", "text/es.json", "text/pt.json"})
+    give(path);
+  for (const auto& family : support::shipped_families()) {
+    for (const char* file : {"procedure.json", "questions.json", "text.en.json"})
+      give("families/" + family + "/" + file);
+  }
+}
+
+void open_page(const std::string& code = {}) {
+  g_app.reset();
+  null::reset();
+  g_ui = std::make_unique<kit::Ui>();
+  g_app = std::make_unique<App>();
+  ASSERT_TRUE(null::load_fonts(font("400Regular"), font("700Bold")));
+  serve_content();
+  null::set_today(k_day);
+  null::set_reply("qr", "101\n010\n110");
+  null::set_option(shell::k_option_code, code);
+  null::set_option(shell::k_option_address, "https://page.invalid/rehale/");
+  null::set_option(shell::k_option_build, "0123456789ab");
+  shell::run({.start = start, .frame = frame});
+  null::settle();
+}
+
+std::string asset(const std::string& path) {
+  return support::read_text(REHALE_SOURCE_DIR "/assets/" + path);
+}
+
+// The family under the content id that the page works out.
+std::shared_ptr<const check::Course> page_course(const std::string& family) {
+  const catalog::ContentFile procedure{"", asset("families/" + family + "/procedure.json")};
+  const catalog::ContentFile questions{"", asset("families/" + family + "/questions.json")};
+  return std::make_shared<const check::Course>(*check::make_course(
+      support::shipped_course(family)->family, catalog::content_id(procedure, questions)));
+}
+
+std::string code_of(const std::string& family, bool finished = true) {
+  const auto course = page_course(family);
+  support::Script script{.seed = 7};
+  script.lacks = {course->family.techniques.front().id};
+  auto log = support::scripted_run(*course, script).log();
+  if (!finished) log.resize(5);
+  return *exchange::write_result({.page = "0123456789ab", .day = k_day}, log, course->family);
+}
+
+void press(Role role, const std::string& name) {
+  const auto* node = null::find(role, name);
+  ASSERT_NE(node, nullptr) << name;
+  null::press(node->id);
+  null::settle();
+}
+
+TEST(HandOver, a_link_shows_the_result_and_says_that_it_was_handed_over) {
+  for (const auto& family : support::shipped_families()) {
+    open_page(code_of(family));
+    ASSERT_EQ(g_app->where, Where::result) << family;
+    const auto* told = null::find_id("handed");
+    ASSERT_NE(told, nullptr);
+    EXPECT_NE(told->name.find("2026-11-25"), std::string::npos) << told->name;
+    EXPECT_NE(null::find(Role::button, "Start a new check"), nullptr);
+  }
+}
+
+TEST(HandOver, what_is_handed_on_is_what_came) {
+  const std::string code = code_of("spray");
+  open_page(code);
+  press(Role::button, "Show this to your pharmacist or nurse");
+  ASSERT_EQ(g_app->where, Where::hand_over);
+  EXPECT_EQ(g_app->hand_over.code, code);
+  EXPECT_EQ(null::asked("qr"), "https://page.invalid/rehale/#r=" + code);
+  EXPECT_NE(null::find_id("qr"), nullptr);
+}
+
+TEST(HandOver, copying_is_announced_and_a_refusal_is_told) {
+  open_page(code_of("spray"));
+  press(Role::button, "Show this to your pharmacist or nurse");
+  null::set_reply("copy", "");
+  press(Role::button, "Copy the link");
+  EXPECT_EQ(null::asked("copy"), g_app->hand_over.link);
+  EXPECT_EQ(null::take_announcements().back(), "Copied");
+  press(Role::button, "Save as a file");  // nobody answers
+  EXPECT_EQ(g_app->hand_over.told, "hand/not-done");
+  const std::string saved = null::asked("save");
+  ASSERT_EQ(saved.find("rehale-result.json\n"), 0U);
+  EXPECT_TRUE(exchange::read_log(saved.substr(saved.find('\n') + 1)));
+}
+
+TEST(HandOver, without_the_picture_the_other_ways_stay) {
+  open_page(code_of("spray"));
+  null::set_reply("qr", "");
+  press(Role::button, "Show this to your pharmacist or nurse");
+  EXPECT_EQ(null::find_id("qr"), nullptr);
+  EXPECT_NE(null::find(Role::button, "Copy the link"), nullptr);
+}
+
+TEST(HandOver, a_code_is_read_out_in_groups_of_four) {
+  EXPECT_EQ(in_groups("R1abcdefg"), "R1ab cdef g");
+  EXPECT_EQ(in_groups("R1ab"), "R1ab");
+  EXPECT_EQ(in_groups(""), "");
+}
+
+TEST(HandOver, a_sheet_names_what_to_work_on_with_the_how_and_fits_its_kinds) {
+  open_page(code_of("spray"));
+  press(Role::button, "Show this to your pharmacist or nurse");
+  null::set_reply("print", "");
+  press(Role::button, "Print one page");
+  const std::string sheet = null::asked("print");
+  EXPECT_NE(sheet.find("\nitem 1. "), std::string::npos) << sheet;
+  EXPECT_NE(sheet.find("\nhow "), std::string::npos);
+  EXPECT_EQ(sheet.find("\nitem 4. "), std::string::npos);
+  EXPECT_NE(sheet.find("Self-reported, not observed"), std::string::npos);
+  EXPECT_EQ(sheet.find('{'), std::string::npos) << "a place was not filled";
+}
+
+// Every letter lost or changed is told (the check value), other content is never guessed at.
+TEST(HandOver, broken_links_get_a_clear_message_and_a_way_out) {
+  const std::string good = code_of("spray");
+  std::string newer = good, turned = good;
+  newer[1] = '9';
+  turned[good.size() / 2] = turned[good.size() / 2] == 'A' ? 'B' : 'A';
+  const auto other =
+      check::make_course(support::shipped_course("spray")->family, "fedcba9876543210");
+  const auto other_code =
+      exchange::write_result({}, support::scripted_run(*other, {.seed = 3}).log(), other->family);
+  const std::pair<std::string, std::string> cases[] = {
+      {"x", "trouble/link"},
+      {good.substr(0, good.size() - 1), "trouble/link"},
+      {good + "A", "trouble/link"},
+      {turned, "trouble/link"},
+      {newer, "trouble/link-newer"},
+      {"A" + good.substr(1), "trouble/link"},
+      {std::string(5000, 'R'), "trouble/link"},
+      {code_of("spray", false), "trouble/link"},
+      {*other_code, "trouble/link-other"}};
+  for (const auto& [code, title] : cases) {
+    open_page(code);
+    ASSERT_EQ(g_app->where, Where::trouble) << code.substr(0, 40);
+    EXPECT_EQ(g_app->trouble.title, title) << code.substr(0, 40);
+    press(Role::button, "Go on");
+    EXPECT_EQ(g_app->where, Where::choose);
+    EXPECT_EQ(null::error_title(), "");
+  }
+}
+
+}  // namespace
+}  // namespace rehale::screens

@@ -1,0 +1,44 @@
+// A result to hand over: as a QR code, to the clipboard, as a file, on paper. Loaded when first asked for
+// (asked.js). Every service takes a text and gives one back. Must not know what a result says.
+
+import qrcode from 'qrcode-generator';
+
+import { printSheet } from './sheet.js';
+
+// Lines of 0 and 1, dark is 1, without the quiet zone; the smallest version at level M that holds it.
+export function qrLines(text) {
+  const code = qrcode(0, 'M');
+  code.addData(text, 'Byte');
+  code.make();
+  const places = Array.from({ length: code.getModuleCount() }, (_, n) => n);
+  return places.map((row) => places.map((column) => (code.isDark(row, column) ? '1' : '0')).join('')).join('\n');
+}
+
+// navigator.clipboard is missing where the page is not secure; then the old way.
+async function copy(text) {
+  if (navigator.clipboard) {
+    await navigator.clipboard.writeText(text);
+    return '';
+  }
+  const box = document.createElement('textarea');
+  box.value = text;
+  document.body.append(box);
+  box.select();
+  const done = document.execCommand('copy');
+  box.remove();
+  if (!done) throw new Error('no clipboard here');
+  return '';
+}
+
+function save(words) {
+  const name = words.slice(0, words.indexOf('\n'));
+  const text = words.slice(name.length + 1);
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  return '';
+}
+
+export const services = { qr: qrLines, copy, save, print: (words) => printSheet(words, qrLines) };

@@ -101,17 +101,27 @@ Loaded<Texts> load_texts(const ContentFile& file) {
 
 namespace {
 
-// The rules of meaning. procedure, questions: whether the file could be read.
-void validate_family(const Library& library, const Family& family, const FamilyFiles& files,
-                     bool procedure, bool questions, FurtherCheck further, Report& report) {
+// The rules of meaning.
+struct Meaning {
+  const Library& library;
+  const Family& family;
+  const FamilyFiles& files;
+  FurtherCheck further;
+  Report& report;
+};
+
+void validate_procedure_file(const Meaning& m) {
+  const Check of_procedure{m.library, m.family, m.files.procedure.path, m.report};
+  validate_procedure(of_procedure);
+  validate_run_through(of_procedure);
+  validate_people(of_procedure);
+}
+
+// Both files could be read: what spans them.
+void validate_whole(const Meaning& m) {
+  const auto& [library, family, files, further, report] = m;
   const Check of_procedure{library, family, files.procedure.path, report};
   const Check of_questions{library, family, files.questions.path, report};
-  if (procedure) {
-    validate_procedure(of_procedure);
-    validate_run_through(of_procedure);
-    validate_people(of_procedure);
-  }
-  if (!procedure || !questions) return;
   validate_questions(of_questions);
   validate_bank(of_questions);
   validate_probing(of_procedure);
@@ -143,8 +153,9 @@ Loaded<Family> load_family(const Library& library, const Id& id, const FamilyFil
   if (questions) read_questions({&*questions, files.questions.path, "", report}, family);
   report.form_is_read();
   if (!was_checked(library, id, files)) {
-    validate_family(library, family, files, procedure.has_value(), questions.has_value(), further,
-                    report);
+    const Meaning meaning{library, family, files, further, report};
+    if (procedure) validate_procedure_file(meaning);
+    if (procedure && questions) validate_whole(meaning);
   }
   return loaded(std::move(family), report);
 }

@@ -90,7 +90,9 @@ std::shared_ptr<const check::Course> page_course(const std::string& family) {
 std::string code_of(const std::string& family, bool finished = true) {
   const auto course = page_course(family);
   support::Script script{.seed = 7};
-  script.lacks = {course->family.techniques.front().id};
+  for (const auto& technique : course->family.techniques) {  // those are always probed
+    if (technique.critical && script.lacks.size() < 4) script.lacks.push_back(technique.id);
+  }
   auto log = support::scripted_run(*course, script).log();
   if (!finished) log.resize(5);
   return *exchange::write_result({.page = "0123456789ab", .day = k_day}, log, course->family);

@@ -1,6 +1,7 @@
 #include "web/screens/sheet.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "web/screens/mend_words.h"
 
@@ -26,7 +27,7 @@ std::string minutes(const App& app) {
   for (const check::Event& event : app.session.run().log()) {
     if (event.what == check::What::answered) last_ms = event.at_ms;
   }
-  return std::to_string(std::max(1, static_cast<int>(last_ms / 60'000 + 0.5)));
+  return std::to_string(std::max(1, static_cast<int>(std::lround(last_ms / 60'000))));
 }
 
 void add_facts(Sheet& sheet, const App& app) {

@@ -23,9 +23,10 @@ void App::show_link_trouble(const char* kind) {
 
 void App::open_handed(const std::string& code) {
   const auto result = exchange::read_result(code);
-  if (!result)
+  if (!result) {
     return show_link_trouble(result.error().code == "code-newer" ? "trouble/link-newer"
                                                                  : "trouble/link");
+  }
   const auto& families = content.library().families;
   if (std::ranges::find(families, result->begin.family) == families.end())
     return show_link_trouble("trouble/link-other");

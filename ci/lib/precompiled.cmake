@@ -1,4 +1,4 @@
-# Headers of others, parsed once and not once a file: two thirds of the time of a native build. Natively only:
+# Headers of others, parsed once and not once a file. Natively only:
 # as WASM each file must still include what it uses, as clang-tidy also sees it (ci/lib/tidy.mjs).
 # rehale_std: what core and web use most; rehale_gtest: the same with GoogleTest, for tests.
 if(EMSCRIPTEN OR REHALE_FUZZ)

@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import jsQR from 'jsqr';
 import { k_sizes, probe, waitForIdle } from './support/browser.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './support/person.mjs';
+import { underPolicy } from './support/policy.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
 import { awaitScreen, openFamily, takeCheck } from './support/walk.mjs';
@@ -149,7 +150,7 @@ const k_no_print = 'window.print = () => { window.printed = (window.printed ?? 0
 
 describe('one page of paper', () => {
   for (const format of ['A4', 'Letter']) {
-    test(format, () => withLink({ before: k_no_print }, async (page) => {
+    test(`${format}, under the strictest content policy`, () => withLink({ before: k_no_print, route: underPolicy }, async (page) => {
       await toHandOver(page);
       assert.equal(await page.locator('#sheet').count(), 0);
       await byReader(page).press('button', 'Print one page');
@@ -168,6 +169,7 @@ describe('one page of paper', () => {
       assert.ok(Math.min(...sizes) >= 11 * 96 / 72 - 0.01, `${Math.min(...sizes)} px`);  // 11 pt (users.md 7)
       await page.evaluate(() => dispatchEvent(new Event('afterprint')));
       assert.equal(await page.locator('#sheet').count(), 0);
+      assert.deepEqual(page.complaints, []);
     }));
   }
 });

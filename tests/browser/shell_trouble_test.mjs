@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { closePage, openPage, probe, waitForIdle } from './support/browser.mjs';
+import { underPolicy } from './support/policy.mjs';
 import { axe, framesWhileIdle } from './support/checks.mjs';
 import { k_demo_size, startDemo, stateOf } from './support/demo.mjs';
 import { clickAt, find } from './support/hands.mjs';
@@ -160,14 +161,8 @@ test('first paint is a heading and a sentence, before the app is there', () => o
 }));
 
 // Issue 6 locks the page down with no inline code or style: nothing here may need them.
-const k_policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; "
-  + "connect-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
-
 test('the strictest content policy is enough', () => demo.with({
-  route: (page) => page.route('**/', async (route) => {
-    const response = await route.fetch();
-    await route.fulfill({ response, headers: { ...response.headers(), 'content-security-policy': k_policy } });
-  }),
+  route: underPolicy,
 }, async (page) => {
   await clickAt(page, find(page, 'button', 'Count'));
   assert.equal((await stateOf(page)).count, '1');

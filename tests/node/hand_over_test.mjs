@@ -11,7 +11,7 @@ const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..')
 async function bundled(file) {
   const { outputFiles } = await build({
     entryPoints: [path.join(root, 'web/js', file)], bundle: true, format: 'esm', write: false,
-    nodePaths: [path.join(root, 'ci/node_modules')], external: ['./later/*'],
+    nodePaths: [path.join(root, 'ci/node_modules')], external: ['./later/*'], loader: { '.css': 'empty' },
   });
   return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`);
 }

@@ -2,13 +2,13 @@
 // told.
 #include <gtest/gtest.h>
 
-#include <cstdlib>
 #include <memory>
 
 #include "core/catalog/content_id.h"
 #include "core/exchange/run_json.h"
 #include "tests/support/bank_json.h"
 #include "tests/support/courses.h"
+#include "tests/web/kit_rig.h"
 #include "web/screens/app.h"
 #include "web/screens/hand_over.h"
 #include "web/shell/host_null.h"
@@ -23,14 +23,6 @@ constexpr Day k_day = 20782;  // 2026-11-25, Python's datetime
 
 std::unique_ptr<kit::Ui> g_ui;
 std::unique_ptr<App> g_app;
-
-std::string font(const std::string& weight) {
-  const char* folder = std::getenv("REHALE_FONTS");
-  const std::string root = folder != nullptr ? folder
-                                             : REHALE_SOURCE_DIR
-                               "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next";
-  return root + "/" + weight + "/AtkinsonHyperlegibleNext_" + weight + ".ttf";
-}
 
 void start() {
   const shell::Fonts fonts = shell::take_fonts();
@@ -64,7 +56,7 @@ void open_page(const std::string& code = {}) {
   null::reset();
   g_ui = std::make_unique<kit::Ui>();
   g_app = std::make_unique<App>();
-  ASSERT_TRUE(null::load_fonts(font("400Regular"), font("700Bold")));
+  ASSERT_TRUE(null::load_fonts(rig::font_path("400Regular"), rig::font_path("700Bold")));
   serve_content();
   null::set_today(k_day);
   null::set_reply("qr", "101\n010\n110");

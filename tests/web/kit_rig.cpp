@@ -16,14 +16,6 @@ std::unique_ptr<kit::Ui> g_ui;
 std::function<void(kit::Ui&)> g_draw;
 double g_now = 0;
 
-std::string font_path(const std::string& weight) {
-  const char* folder = std::getenv("REHALE_FONTS");
-  const std::string root = folder != nullptr ? folder
-                                             : REHALE_SOURCE_DIR
-                               "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next";
-  return root + "/" + weight + "/AtkinsonHyperlegibleNext_" + weight + ".ttf";
-}
-
 void start() {
   const shell::Fonts fonts = shell::take_fonts();
   ASSERT_TRUE(g_ui->load_fonts(fonts.regular, fonts.bold));
@@ -46,6 +38,14 @@ const MirrorNode& no_node() {
 }
 
 }  // namespace
+
+std::string font_path(const std::string& weight) {
+  const char* folder = std::getenv("REHALE_FONTS");
+  const std::string root = folder != nullptr ? folder
+                                             : REHALE_SOURCE_DIR
+                               "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next";
+  return root + "/" + weight + "/AtkinsonHyperlegibleNext_" + weight + ".ttf";
+}
 
 void open(const Setting& setting, std::function<void(kit::Ui&)> draw) {
   g_ui = nullptr;

@@ -20,6 +20,10 @@ struct Setting {
   bool dark = false, reduced_motion = true;
 };
 
+// The page's own face, "400Regular" or "700Bold", as ci/setup brought it ($REHALE_FONTS: from
+// there).
+std::string font_path(const std::string& weight);
+
 // A fresh page that draws this each frame, settled. The draw function may keep state by reference.
 void open(const Setting& setting, std::function<void(kit::Ui&)> draw);
 kit::Ui& ui();

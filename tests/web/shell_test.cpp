@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "tests/web/kit_rig.h"
 #include "web/shell/host_null.h"
 #include "web/shell/mirror_text.h"
 
@@ -41,9 +42,7 @@ class Shell : public ::testing::Test {
  protected:
   void SetUp() override {
     null::reset();
-    const std::string face = REHALE_SOURCE_DIR
-        "/ci/node_modules/@expo-google-fonts/atkinson-hyperlegible-next"
-        "/400Regular/AtkinsonHyperlegibleNext_400Regular.ttf";
+    const std::string face = rig::font_path("400Regular");
     ASSERT_TRUE(null::load_fonts(face, face)) << "run ci/setup: no fonts";
     run({.start = start, .frame = frame});
     null::settle();

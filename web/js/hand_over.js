@@ -3,6 +3,7 @@
 
 import qrcode from 'qrcode-generator';
 
+import './sheet.css';
 import { printSheet } from './sheet.js';
 
 // Lines of 0 and 1, dark is 1, without the quiet zone; the smallest version at level M that holds it.

@@ -8,32 +8,6 @@ const TAGS = {
 const LISTS = { well: 'ul', caution: 'ul', tick: 'div' };
 const QUIET = 4;  // modules around a QR code, ISO/IEC 18004 (facts/users.md 5.4)
 
-// 11 pt at the least; black on white; A4 and Letter both, so no size is named.
-const STYLE = `
-#sheet { display: none; }
-@page { margin: 12mm; }
-@media print {
-  html, body { overflow: visible; height: auto; background: #fff; }
-  body > :not(#sheet) { display: none !important; }
-  #sheet { display: block; color: #000; background: #fff; font: 11pt/1.25 system-ui, sans-serif; }
-  #sheet :is(h1, h2, h3, p, ul) { margin: 0; }
-  #sheet h1 { font-size: 18pt; }
-  #sheet h2 { font-size: 13pt; margin: 2.5mm 0 .8mm; border-bottom: .4mm solid #000; clear: none; }
-  #sheet h3 { font-size: 12pt; margin-top: 1.2mm; break-after: avoid; }
-  #sheet ul { padding-inline-start: 5mm; }
-  #sheet .well { columns: 2; column-gap: 8mm; }
-  #sheet li { break-inside: avoid; }
-  #sheet .how { font-weight: 700; }
-  #sheet .ask { margin-bottom: 8mm; }
-  #sheet .tick { display: flex; flex-wrap: wrap; gap: 1mm 7mm; padding-top: .8mm; }
-  #sheet .tick span::before {
-    content: ''; display: inline-block; width: 3.6mm; height: 3.6mm; border: .4mm solid #000;
-    margin-inline-end: 2mm; vertical-align: -.6mm;
-  }
-  #sheet .qr { float: inline-end; width: 44mm; height: 44mm; margin: -2mm -2mm 0 3mm; }
-  #sheet .foot { margin-top: 2mm; }
-}`;
-
 function drawCode(lines) {
   const rows = lines.split('\n');
   const side = rows.length + 2 * QUIET;
@@ -74,19 +48,36 @@ export function makeSheet(words, qrLines) {
 
 let takeAway = () => {};
 
-export function printSheet(words, qrLines) {
+// A file of its own, not words put into the page: the strictest content policy forbids those.
+function bringStyle() {
+  const link = document.createElement('link');
+  link.rel = 'stylesheet';
+  link.href = new URL('./hand_over.css', import.meta.url).href;  // ci/lib/bundle.mjs makes it of sheet.css
+  const isHere = new Promise((done, failed) => {
+    link.onload = done;
+    link.onerror = () => failed(new Error('the style of the sheet did not arrive'));
+  });
+  document.head.append(link);
+  return { link, isHere };
+}
+
+export async function printSheet(words, qrLines) {
   takeAway();
-  const style = document.createElement('style');
-  style.textContent = STYLE;
   const sheet = makeSheet(words, qrLines);
-  document.head.append(style);
-  document.body.append(sheet);
+  const { link, isHere } = bringStyle();
   takeAway = () => {
     removeEventListener('afterprint', takeAway);
-    style.remove();
+    link.remove();
     sheet.remove();
   };
   addEventListener('afterprint', takeAway);
+  try {
+    await isHere;
+  } catch (error) {
+    takeAway();
+    throw error;
+  }
+  document.body.append(sheet);
   print();
   return '';
 }

@@ -1,5 +1,5 @@
 // Debian's Chromium for tests: start it, open a page as a phone, tablet or screen would, end it.
-// One browser at a time: callers run under a lock or one test file after the other.
+// Each test file has a browser of its own; how many files run at a time is the caller's (ci/lib/stages.sh).
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 

@@ -7,6 +7,7 @@ cache=${XDG_CACHE_HOME:-$HOME/.cache}/rehale
 export HOME PATH=$PATH:/usr/local/sbin:/usr/sbin:/sbin LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 export CCACHE_DIR=$cache/ccache CCACHE_BASEDIR=$root CCACHE_NOHASHDIR=1
 export CCACHE_SLOPPINESS=pch_defines,time_macros # ccache keeps nothing made with precompiled headers otherwise
+export CCACHE_PCH_EXTSUM=1 # and goes by what ci/lib/precompiled.cmake tells it
 mkdir -p "$build" "$cache"
 
 say() { printf '\033[1m%s\033[0m\n' "$*"; }

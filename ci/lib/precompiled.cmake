@@ -12,7 +12,20 @@ function(rehale_precompile name)
     add_library(${name} OBJECT EXCLUDE_FROM_ALL ${CMAKE_BINARY_DIR}/precompiled/${name}.cpp)
     target_link_libraries(${name} PRIVATE rehale_ours rehale_headers)
     target_precompile_headers(${name} PRIVATE ${ARGN})
+    rehale_name_precompiled(${name} "${ARGN}")
   endif()
+endfunction()
+
+# What ccache goes by instead of the precompiled bytes, which differ in every folder (CCACHE_PCH_EXTSUM).
+# The compiler and its own headers it knows by itself.
+function(rehale_name_precompiled name headers)
+  set(told "${CMAKE_CXX_COMPILER_VERSION} ${headers}")
+  file(GLOB_RECURSE others /usr/include/tl/expected.hpp ${REHALE_GTEST}/googletest/include/*.h)
+  foreach(header ${others})
+    file(SHA256 ${header} sum)
+    string(APPEND told " ${sum}")
+  endforeach()
+  file(CONFIGURE OUTPUT ${CMAKE_CURRENT_BINARY_DIR}/CMakeFiles/${name}.dir/cmake_pch.hxx.gch.sum CONTENT "${told}")
 endfunction()
 
 function(rehale_precompiled target headers)

@@ -170,17 +170,21 @@ test('preferences are read, and followed while running', () => demo.with({ dark:
   assert.equal(await page.evaluate(() => document.documentElement.dataset.ground), 'light');
 }));
 
+// What became of the fetch. The page may come to rest before the answer is there.
+async function fetched(page) {
+  await clickAt(page, find(page, 'button', 'Fetch'));
+  await page.waitForFunction(() => !document.querySelector('[data-id="state"]').textContent.endsWith(' text none'));
+  return (await stateOf(page)).text;
+}
+
 test('a text file arrives, and one that does not says why', async () => {
   await demo.with({ query: '?path=favicon.svg' }, async (page) => {
-    await clickAt(page, find(page, 'button', 'Fetch'));
-    assert.match((await stateOf(page)).text, /^got <svg/);
+    assert.match(await fetched(page), /^got <svg/);
   });
   await demo.with({ query: '?path=none.json' }, async (page) => {
-    await clickAt(page, find(page, 'button', 'Fetch'));
-    assert.equal((await stateOf(page)).text, 'http|none.json|the server answered 404');
+    assert.equal(await fetched(page), 'http|none.json|the server answered 404');
   });
   await demo.with({ query: '?path=http://192.0.2.1/x' }, async (page) => {
-    await clickAt(page, find(page, 'button', 'Fetch'));
-    assert.match((await stateOf(page)).text, /^outside\|/);
+    assert.match(await fetched(page), /^outside\|/);
   });
 });

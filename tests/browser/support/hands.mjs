@@ -28,10 +28,21 @@ export async function rest(page) {
   if (last) last.at = Math.max(last.at, Date.now() - k_quiet_ms);
 }
 
+// How many releases the page has heard. A tap is acknowledged before that, and under load long before.
+const heard = (page) => page.evaluate(() => {
+  if (window.heard === undefined) {
+    window.heard = 0;
+    window.addEventListener('pointerup', () => { window.heard += 1; }, { capture: true });
+  }
+  return window.heard;
+});
+
 // A finger, or the mouse, at a point. A finger's context needs {touch: true}.
 export async function tapPoint(page, { x, y }) {
   await clearOfEcho(page, { x, y }, true);
+  const before = await heard(page);
   await page.touchscreen.tap(x, y);
+  await page.waitForFunction((count) => window.heard > count, before, { polling: 10 });
   lastTap.set(page, { x, y, at: Date.now() });
 }
 

@@ -13,11 +13,17 @@ export function takeCode() {
   return code;
 }
 
+// The educator's desk has an address of its own, which stays: it can be kept as a bookmark.
+export const wantsDesk = () => (location.hash === '#desk' ? '1' : '');
+
+// The desk's part comes by itself: few people need it.
+const partOf = (name) => (name.startsWith('desk') ? import('./later/desk.js') : import('./later/hand_over.js'));
+
 export async function answerAsk(bridge, text, ticket) {
   const [name, words] = text.split(SEPARATOR);
   let code = 'network';
   try {
-    const { services } = await import('./later/hand_over.js');
+    const { services } = await partOf(name);
     code = 'refused';
     bridge.hear('fetched', await services[name](words), ticket);
   } catch (error) {

@@ -1,6 +1,7 @@
 // All of the kit for a screen: #include "web/kit/kit.h".
 #pragma once
 
+#include "web/kit/bar_table.h"     // IWYU pragma: export
 #include "web/kit/body_dots.h"     // IWYU pragma: export
 #include "web/kit/buttons.h"       // IWYU pragma: export
 #include "web/kit/cards.h"         // IWYU pragma: export

@@ -48,8 +48,12 @@ void draw_about(App& app) {
   draw_part(app, "safe");
   draw_family_cautions(app);
   draw_part(app, "private");
+  // Not in the middle of a check: it would be lost.
+  const bool desk = !app.session.running() &&
+                    kit::text_button(ui, {.id = "desk", .label = app.say("desk/enter")});
   const auto pressed =
       kit::end_screen(ui, {.main = {.id = "close", .label = app.say("about/close")}, .quiet = {}});
+  if (desk) return app.to_desk();
   const bool leave = pressed == kit::ActionPress::main || top == kit::TopPress::back;
   if (leave) app.where = app.before_about;
 }

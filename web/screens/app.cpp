@@ -49,6 +49,10 @@ void App::open_first_screen() {
     content.fetch_scenes();
     return open_handed(code);
   }
+  if (!shell::launch_option(shell::k_option_desk).empty()) {
+    to_desk();
+    return content.fetch_scenes();
+  }
   // Picked before the app was there: its files come first, then the pictures.
   const catalog::Id early = shell::launch_option("family");
   const auto& families = content.library().families;
@@ -82,6 +86,8 @@ void App::use_language(const std::string& language) {
       return;
     }
     show_words();
+    // The desk names techniques of every family at once.
+    if (!desk.intake.records().empty()) load_families([] { shell::redraw(); });
     shell::redraw();
   });
 }
@@ -212,9 +218,11 @@ const std::string& App::say(const std::string& path) const {
   return found_text == nullptr ? k_none : *found_text;
 }
 
-const std::string& App::tell(const std::string& path) const {
-  const FamilyContent* family = content.family(picked_);
-  const std::string* found_text = family == nullptr ? nullptr : family->texts.find(path);
+const std::string& App::tell(const std::string& path) const { return tell_of(picked_, path); }
+
+const std::string& App::tell_of(const catalog::Id& family, const std::string& path) const {
+  const FamilyContent* here = content.family(family);
+  const std::string* found_text = here == nullptr ? nullptr : here->texts.find(path);
   return found_text == nullptr ? k_none : *found_text;
 }
 
@@ -257,6 +265,16 @@ void App::frame() {
       return draw_run_through(*this);
     case Where::hand_over:
       return draw_hand_over(*this);
+    case Where::desk:
+      return draw_desk(*this);
+    case Where::desk_read:
+      return draw_desk_read(*this);
+    case Where::desk_people:
+      return draw_desk_people(*this);
+    case Where::desk_person:
+      return draw_desk_person(*this);
+    case Where::desk_group:
+      return draw_desk_group(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

@@ -2,6 +2,7 @@
 // change it by the steps below only; each draws one thing and decides nothing about the run.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "web/kit/kit.h"
 #include "web/kit/scene_play.h"
 #include "web/screens/content_store.h"
+#include "web/screens/desk_state.h"
 #include "web/screens/hand_over.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
@@ -29,6 +31,11 @@ enum class Where : unsigned char {
   about,
   where_it_goes,
   hand_over,
+  desk,
+  desk_read,
+  desk_people,
+  desk_person,
+  desk_group,
   trouble,
 };
 
@@ -72,6 +79,7 @@ struct App {
   kit::ScenePlay play;  // of the big picture
   WhereItGoes where_it_goes;
   HandOver hand_over;
+  Desk desk;                                   // of an educator
   std::optional<exchange::ResultHead> handed;  // the run on show came with a link
 
   void start();  // once, before the first frame
@@ -102,10 +110,20 @@ struct App {
   // Shows the result of a link's code, or why that cannot be. Nothing else is running.
   void open_handed(const std::string& code);
 
+  // The educator's desk; nothing happens while a check is going on.
+  void to_desk();
+  // Puts one result of the desk on show, worked out again from its answers; false: it is not whole.
+  [[nodiscard]] bool open_desk_person(std::size_t record);
+  void leave_desk_person();
+  // Every family's content, then `then`; what does not come is told.
+  void load_families(const std::function<void()>& then);
+
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
   [[nodiscard]] const std::string& tell(const std::string& path) const;
+  [[nodiscard]] const std::string& tell_of(const catalog::Id& family,
+                                           const std::string& path) const;
   // The family picked, for the run-through: its content is there.
   [[nodiscard]] const catalog::Family& rehearsed_family() const;
   [[nodiscard]] const catalog::Question& question(int index) const;

@@ -17,6 +17,11 @@ void draw_where_it_goes(App& app);
 void draw_run_through(App& app);
 void draw_hand_over(App& app);
 void draw_handed(App& app);  // in the result: that it came with a link, and from when
+void draw_desk(App& app);         // the educator's way in
+void draw_desk_read(App& app);    // codes and files, read with progress
+void draw_desk_people(App& app);  // results one by one
+void draw_desk_person(App& app);
+void draw_desk_group(App& app);
 void draw_about(App& app);
 void draw_trouble(App& app);
 

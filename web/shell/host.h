@@ -80,6 +80,9 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "qr": a text -> its QR code, level M: lines of 0 and 1, dark is 1; no quiet zone
 //   "copy": a text, to the clipboard        "save": file name, line break, text
 //   "print": a sheet as web/screens/sheet.h writes it
+// And of web/js/desk.js:
+//   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
+//   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
 
@@ -90,6 +93,7 @@ int today();
 inline constexpr std::string_view k_option_code = "#r";           // a result that was handed over
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
+inline constexpr std::string_view k_option_desk = "#desk";  // "1": the educator's way in was asked for
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way
 // out.

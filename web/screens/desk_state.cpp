@@ -1,0 +1,176 @@
+#include "web/screens/desk_state.h"
+
+#include <algorithm>
+#include <charconv>
+#include <numeric>
+#include <set>
+#include <span>
+#include <utility>
+
+namespace rehale::screens {
+
+namespace {
+
+constexpr std::size_t k_part = 4000;  // records added up in one frame
+constexpr std::size_t k_most_source = 120;
+
+struct Head {
+  std::string_view kind, source;
+  int permille = 0;
+  std::size_t line = 1;
+};
+
+std::string_view next_word(std::string_view& words) {
+  const std::size_t end = std::min(words.find(' '), words.size());
+  const std::string_view word = words.substr(0, end);
+  words.remove_prefix(std::min(end + 1, words.size()));
+  return word;
+}
+
+template <class Number>
+Number number_of(std::string_view word) {
+  Number number = 0;
+  std::from_chars(word.data(), word.data() + word.size(), number);
+  return number;
+}
+
+Head read_head(std::string_view line) {
+  Head head;
+  head.kind = next_word(line);
+  head.permille = std::clamp(number_of<int>(next_word(line)), 0, 1000);
+  head.line = number_of<std::size_t>(next_word(line));
+  head.source = line.substr(0, k_most_source);
+  return head;
+}
+
+}  // namespace
+
+void Desk::begin_reading(exchange::Intake::Courses courses) {
+  if (!intake.is_open()) intake.open(std::move(courses));
+  work_ = Work::reading;
+  permille_ = 0;
+  told.clear();
+}
+
+bool Desk::take(std::string_view chunk) {
+  const std::size_t end = std::min(chunk.find('\n'), chunk.size());
+  const Head head = read_head(chunk.substr(0, end));
+  const std::string_view text = chunk.substr(std::min(end + 1, chunk.size()));
+  const exchange::Place place{std::string(head.source), head.line};
+  permille_ = head.permille;
+  if (head.kind == "text") {
+    intake.add_text(place, text);
+  } else if (head.kind == "run") {
+    intake.add_run_file(place, text);
+  } else if (head.kind == "long") {
+    intake.add_unread({place.source, 0}, {}, {"file-too-long", "", "no result is that long"});
+  } else {
+    return false;
+  }
+  return true;
+}
+
+void Desk::end_reading() {
+  ++heap_;
+  work_ = Work::adding;
+  added_ = 0;
+  summary_ = {};
+}
+
+bool Desk::add_up() {
+  if (work_ != Work::adding) return false;
+  const std::span<const cohort::Record> all = intake.records();
+  const std::size_t count = std::min(k_part, all.size() - added_);
+  if (count > 0) {
+    summary_ = cohort::sum(summary_, cohort::summarise(all.subspan(added_, count)));
+    added_ += count;
+  }
+  if (added_ < all.size()) return true;
+  order_all();
+  work_ = Work::none;
+  return false;
+}
+
+void Desk::clear() {
+  const int heap = heap_;
+  *this = {};
+  heap_ = heap + 1;
+}
+
+void Desk::order_all() {
+  std::set<catalog::Id> families, languages;
+  std::vector<cohort::Critical> critical;
+  for (const cohort::Slice& slice : summary_.slices) {
+    languages.insert(slice.language);
+    if (!families.insert(slice.family).second) continue;
+    cohort::Critical mask{slice.family};
+    const auto course = intake.course(slice.family);
+    for (std::size_t k = 0; k < course->family.techniques.size(); ++k) {
+      if (course->family.techniques[k].critical) mask.techniques |= 1U << k;
+    }
+    critical.push_back(std::move(mask));
+  }
+  families_.assign(families.begin(), families.end());
+  languages_.assign(languages.begin(), languages.end());
+  const auto& records = intake.records();
+  see_first_.clear();
+  for (const auto& row : cohort::see_first(records, critical)) see_first_.push_back(row.record);
+  newest_.resize(records.size());
+  std::iota(newest_.begin(), newest_.end(), std::size_t{0});
+  std::ranges::stable_sort(newest_, [&records](std::size_t one, std::size_t other) {
+    return records[one].day > records[other].day;
+  });
+  if (!families.contains(filter.family)) {
+    first.clear();
+    filter.family = families_.empty() ? catalog::Id() : families_.front();
+  }
+  filter_changed();
+}
+
+bool Desk::lets_through(const cohort::Record& record) const {
+  return (all_families || record.family == filter.family) &&
+         (!filter.language || record.language == *filter.language) &&
+         (!filter.again || record.again == *filter.again);
+}
+
+void Desk::filter_changed() {
+  page = 0;
+  people_.clear();
+  for (const std::size_t n : sort == DeskSort::newest ? newest_ : see_first_) {
+    if (lets_through(intake.records()[n])) people_.push_back(n);
+  }
+}
+
+void Desk::show_family(const catalog::Id& family) {
+  if (family != filter.family) first.clear();
+  filter.family = family;
+  filter_changed();
+}
+
+std::optional<std::size_t> Desk::before(std::size_t record) const {
+  const auto& all = intake.records();
+  const cohort::Record& now = all[record];
+  std::optional<std::size_t> found;
+  if (!now.person) return found;
+  for (std::size_t n = 0; n < all.size(); ++n) {
+    const cohort::Record& other = all[n];
+    if (n == record || other.person != now.person || other.family != now.family) continue;
+    if (std::pair(other.day, n) > std::pair(now.day, record)) continue;
+    if (!found || std::pair(other.day, n) > std::pair(all[*found].day, *found)) found = n;
+  }
+  return found;
+}
+
+std::vector<cohort::TeachRow> Desk::teach_rows(const cohort::TechniqueTable& table) const {
+  std::vector<cohort::TeachWeight> weights;
+  if (const auto course = intake.course(filter.family)) {
+    for (const auto& technique : course->family.techniques) {
+      weights.push_back({technique.critical, technique.weight});
+    }
+  }
+  auto rows = cohort::teach_first(table, weights);
+  cohort::put_first(rows, first);
+  return rows;
+}
+
+}  // namespace rehale::screens

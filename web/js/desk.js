@@ -90,7 +90,7 @@ function make(tag, facts = {}, children = []) {
 
 // words: title, label of the text, label of the files, where to drop, read, cancel, name of what was pasted, "files: ".
 function makeWindow([title, label, files, drop, read, cancel, , count]) {
-  const text = make('textarea', { id: 'desk-text', rows: 6, spellcheck: false, autocomplete: 'off', autocapitalize: 'off' });
+  const text = make('textarea', { id: 'desk-text', rows: 4, spellcheck: false, autocomplete: 'off', autocapitalize: 'off' });
   const picker = make('input', { type: 'file', id: 'desk-files', multiple: true });
   const told = make('p', { id: 'desk-told' });
   told.setAttribute('role', 'status');

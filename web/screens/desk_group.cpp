@@ -107,6 +107,7 @@ void draw_ways(App& app) {
     const std::string id = "view-" + std::to_string(static_cast<int>(view));
     if (!kit::quiet_button(ui, {.id = id, .label = app.say(title_of(view))})) continue;
     desk.view = view;
+    desk.filter_open = desk.order_open = false;
     desk.told.clear();
   }
 }

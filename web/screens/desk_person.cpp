@@ -33,8 +33,10 @@ void draw_mend(App& app, int n) {
            .tone = kit::Tone::to_mend,
            .label = kit::fill(app.say("desk/again-place"), {{"place", std::to_string(n + 1)}})});
   kit::heading(ui, id + "-name", name_of(app, item.technique), kit::Heading::section);
-  kit::paragraph(ui, id + "-chance", chance_words(app, technique));
-  kit::paragraph(ui, id + "-shown", app.say(item.shown ? "desk/shown-by" : "desk/worked-out"));
+  kit::paragraph(
+      ui, id + "-chance",
+      kit::fill(app.say("desk/chance/said"), {{"chance", chance_words(app, technique)}}) + ' ' +
+          app.say(item.shown ? "desk/shown-by" : "desk/worked-out"));
   if (item.misconception >= 0) {
     kit::paragraph(ui, id + "-rule",
                    kit::fill(app.say("desk/rule"), {{"rule", mend_words(app, n, "name")}}));

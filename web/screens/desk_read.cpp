@@ -99,6 +99,7 @@ bool draw_working(App& app) {
 void draw_ways(App& app) {
   kit::Ui& ui = *app.ui;
   if (app.desk.intake.records().empty()) return;
+  app.desk.filter_open = app.desk.order_open = false;
   if (kit::quiet_button(ui, {.id = "group", .label = app.say("desk/group")}))
     app.where = Where::desk_group;
   if (kit::quiet_button(ui, {.id = "people", .label = app.say("desk/people")}))

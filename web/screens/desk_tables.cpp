@@ -66,10 +66,11 @@ kit::BarRow teach_row(const App& app, const cohort::TeachRow& row, std::size_t p
     shown.cells.insert(shown.cells.end(), 2, app.say("desk/hidden"));
     return shown;
   }
-  shown.words.push_back(
-      share_words(app, "desk/unclear", told.unclear) + ' ' +
-      kit::fill(app.say("desk/by"),
-                {{"mean", percent(told.lacking)}, {"weight", weight}, {"key", key}}));
+  shown.words.push_back(share_words(app, "desk/unclear", told.unclear) + ' ' +
+                        kit::fill(app.say("desk/gap"), {{"mean", percent(told.lacking)}}));
+  if (!row.not_yet.hidden) {
+    shown.words.push_back(kit::fill(app.say("desk/by"), {{"weight", weight}, {"key", key}}));
+  }
   shown.cells.push_back(std::to_string(told.unclear.k));
   shown.cells.push_back(in_percent(told.lacking));
   return shown;

@@ -21,6 +21,17 @@ async function tourFinder(way, visit) {
   await way.press('button', 'Show all of them again');
 }
 
+// With results in it: desk_test.mjs.
+async function tourDesk(way, visit) {
+  await way.press('button', 'Help and about');
+  await way.press('button', 'For educators');
+  await visit("educator's desk");
+  await way.press('button', 'Read results');
+  await visit("educator's desk: read");
+  await way.press('button', 'Back');
+  await way.press('button', 'To the self-check');
+}
+
 async function tourDialogs(way, visit) {
   await way.press('button', 'Light, dark and larger text');
   await visit('look dialog', { dialog: true });
@@ -114,6 +125,7 @@ export async function tour(way, visit) {
   await awaitScreen(way.page, 'choose-device');
   await visit('choose', { first: true, rest_ms: 10_000 });
   await tourFinder(way, visit);
+  await tourDesk(way, visit);
   await way.press('button', family.name);
   await awaitScreen(way.page, 'ready');
   await visit('ready');

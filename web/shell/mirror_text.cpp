@@ -108,7 +108,8 @@ static_assert(k_role_names.size() == static_cast<std::size_t>(Role::cell) + 1);
 const char* role_name(Role role) { return k_role_names[static_cast<std::size_t>(role)]; }
 
 void write_mirror(const MirrorFrame& frame, std::string& out) {
-  out.assign("{");
+  out.clear();
+  out += '{';
   field(out, "screen", frame.screen);
   field(out, "title", frame.title);
   field(out, "language", frame.language);

@@ -7,8 +7,10 @@
 #include <cstdlib>
 #include <string>
 
+#include "core/catalog/content_id.h"
 #include "core/exchange/group_csv.h"
 #include "core/exchange/intake.h"
+#include "tests/support/bank_json.h"
 #include "tests/support/courses.h"
 #include "tests/support/demo_group.h"
 #include "web/screens/desk_state.h"
@@ -18,11 +20,23 @@ namespace {
 using namespace rehale;
 using Clock = std::chrono::steady_clock;
 
-exchange::Intake::Courses courses() {
-  exchange::Intake::Courses all;
-  for (const auto& family : support::shipped_families()) {
-    all.emplace_back(support::shipped_course(family), [](const check::Course*) {});
-  }
+std::string asset(const std::string& path) {
+  return support::read_text(REHALE_SOURCE_DIR "/assets/" + path);
+}
+
+// Under the content ids that a built page works out: its desk reads these codes, too.
+const exchange::Intake::Courses& courses() {
+  static const exchange::Intake::Courses all = [] {
+    exchange::Intake::Courses made;
+    for (const auto& id : support::shipped_families()) {
+      const std::string at = "families/" + id + "/";
+      auto course = check::make_course(support::shipped_course(id)->family,
+                                       catalog::content_id({"", asset(at + "procedure.json")},
+                                                           {"", asset(at + "questions.json")}));
+      made.push_back(std::make_shared<const check::Course>(*std::move(course)));
+    }
+    return made;
+  }();
   return all;
 }
 

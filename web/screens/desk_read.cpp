@@ -1,5 +1,8 @@
 // Read results: a window of the page takes what was pasted or picked; its pieces are read one a
 // frame, with progress, and what could not be read is told with its line and why.
+#include <algorithm>
+#include <utility>
+
 #include "web/screens/desk_words.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"

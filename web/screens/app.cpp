@@ -266,15 +266,11 @@ void App::frame() {
     case Where::hand_over:
       return draw_hand_over(*this);
     case Where::desk:
-      return draw_desk(*this);
     case Where::desk_read:
-      return draw_desk_read(*this);
     case Where::desk_people:
-      return draw_desk_people(*this);
     case Where::desk_person:
-      return draw_desk_person(*this);
     case Where::desk_group:
-      return draw_desk_group(*this);
+      return draw_at_desk(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

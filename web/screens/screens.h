@@ -16,7 +16,8 @@ void draw_practice(App& app);
 void draw_where_it_goes(App& app);
 void draw_run_through(App& app);
 void draw_hand_over(App& app);
-void draw_handed(App& app);  // in the result: that it came with a link, and from when
+void draw_handed(App& app);       // in the result: that it came with a link, and from when
+void draw_at_desk(App& app);      // whichever of the desk's screens it is
 void draw_desk(App& app);         // the educator's way in
 void draw_desk_read(App& app);    // codes and files, read with progress
 void draw_desk_people(App& app);  // results one by one

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import jsQR from 'jsqr';
-import { bundled } from './bundled.mjs';
+import { bundled } from '../bundled.mjs';
 
 // Modules as pixels, `scale` a module, with the quiet zone of 4 that the screen draws.
 function pictureOf(lines, scale = 3) {

@@ -6,10 +6,10 @@ import path from 'node:path';
 import { describe, test } from 'node:test';
 import Ajv from 'ajv';
 import * as other from 'hpke';
-import { bundled, root } from './bundled.mjs';
+import { bundled, root } from '../bundled.mjs';
 
 const { open, seal, suite } = await bundled('seal.js');
-const { services } = await bundled('sealing.js');
+const { services, unlockWith } = await bundled('sealing.js');
 const { KeyFileError, makeKeyFile, openKeyFile, readKeyFile } = await bundled('key_file.js');
 const { fromBase64url, toBase64url } = await bundled('base64url.js');
 
@@ -131,6 +131,26 @@ test('the service seals for a public key; a point that is not on the curve is re
   off[64] ^= 1;
   await assert.rejects(services.seal([off, bound, plain].map(toBase64url).join('\n')));
   await assert.rejects(services.openSealed('a b c'), /no key is open/);
+});
+
+test('opened with the key file: each line by itself, in order; broken ones give nothing; locked again, none', async () => {
+  const file = await makeKeyFile('four plain green words', '2026-11-26', k_fast);
+  assert.equal(await unlockWith(file, 'four plain grey words'), undefined);
+  await assert.rejects(services.openSealed('a b c'), /no key is open/);
+  const publicKey = await unlockWith(file, 'four plain green words');
+  assert.equal(publicKey, JSON.parse(file).publicKey);
+  const results = Array.from({ length: 40 }, (_, n) => ({ bound: k_words.encode(`bound ${n}`), plain: k_words.encode(`R1 number ${n}`) }));
+  const lines = await Promise.all(results.map(async ({ bound, plain }) => {
+    const [enc, sealed] = (await services.seal([fromBase64url(publicKey), bound, plain].map(toBase64url).join('\n'))).split('\n');
+    return [enc, toBase64url(bound), sealed];
+  }));
+  lines[3] = [lines[3][0], lines[4][1], lines[3][2]];  // bound to another assignment
+  lines[7] = ['no', 'such', 'thing!'];
+  lines[9] = [''];
+  const opened = (await services.openSealed(lines.map((parts) => parts.join(' ')).join('\n'))).split('\n');
+  assert.deepEqual(opened, results.map(({ plain }, n) => ([3, 7, 9].includes(n) ? '' : toBase64url(plain))));
+  assert.equal(await services.lock(), '');
+  await assert.rejects(services.openSealed(lines[0].join(' ')), /no key is open/);
 });
 
 describe('the key file', () => {

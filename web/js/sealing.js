@@ -46,16 +46,22 @@ async function useKey() {
   return text === undefined ? '' : toBase64url(readKeyFile(text).publicKey);
 }
 
+// undefined: another passphrase. Then the key that was open before stays open.
+export async function unlockWith(text, passphrase) {
+  const opened = await openKeyFile(text, passphrase);
+  if (opened === undefined) return undefined;
+  keys = opened;
+  return toBase64url(readKeyFile(text).publicKey);
+}
+
 async function unlock(words) {
   const text = await pickFile(ACCEPT);
   if (text === undefined) return '';
-  const { publicKey } = readKeyFile(text);
-  const opened = await askPassphrase(dialogWords(words.trim().split('\n')), {
-    isNew: false, take: (passphrase) => openKeyFile(text, passphrase),
+  readKeyFile(text);  // before the passphrase is asked for
+  const publicKey = await askPassphrase(dialogWords(words.trim().split('\n')), {
+    isNew: false, take: (passphrase) => unlockWith(text, passphrase),
   });
-  if (opened === undefined) return '';
-  keys = opened;
-  return toBase64url(publicKey);
+  return publicKey ?? '';
 }
 
 async function openLine(line) {

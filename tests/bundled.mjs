@@ -3,7 +3,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
-export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
+export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..');
 
 export async function bundled(file) {
   const { outputFiles } = await build({

@@ -34,6 +34,12 @@ Result<Bytes> bytes_to_seal(std::string_view result_code) {
   return all;
 }
 
+std::string line_to_open(const SealedResult& sealed) {
+  return to_base64url(sealed.sender) + ' ' +
+         to_base64url(bound_bytes(sealed.assignment, sealed.content)) + ' ' +
+         to_base64url(sealed.sealed);
+}
+
 Result<ReadResult> read_opened(const SealedResult& sealed, std::span<const std::uint8_t> opened) {
   if (opened.size() < 3) return fail("code-length", "opened", "nothing was sealed");
   std::string code{static_cast<char>(opened[0]), static_cast<char>(opened[1])};

@@ -31,6 +31,10 @@ struct SealedResult {
 // Errors: "code-shape".
 [[nodiscard]] Result<Bytes> bytes_to_seal(std::string_view result_code);
 
+// "encapsulated-key bound sealed", base64url each: a line for the page's openSealed
+// (web/js/sealing.js), which gives the opened bytes as a line of base64url, or an empty one.
+[[nodiscard]] std::string line_to_open(const SealedResult& sealed);
+
 // The result that was sealed, from the opened bytes: its assignment is the one the seal is bound
 // to. Errors: those of read_result, "sealed-other" (the answers are of other content than the seal
 // is bound to, or name another assignment).

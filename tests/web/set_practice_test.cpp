@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "core/exchange/envelope.h"
 #include "core/exchange/run_json.h"
 #include "core/exchange/sealed_code.h"
 #include "tests/support/courses.h"
@@ -336,7 +337,11 @@ TEST(Sealed, only_the_sealed_code_goes_out) {
   const std::string inside = app().hand_over.plain.substr(2, 40);
   for (const char* service : {"save", "copy", "qr"})
     EXPECT_EQ(null::asked(service).find(inside), std::string::npos) << service;
-  EXPECT_EQ(null::asked("save").find("events"), std::string::npos);
+  const std::string saved = null::asked("save");
+  EXPECT_EQ(saved.find("events"), std::string::npos);
+  const auto found = exchange::find_codes(saved);
+  ASSERT_EQ(found.size(), 1U) << saved;
+  EXPECT_EQ(found.front().code, app().hand_over.code) << "a desk finds it in the file";
   for (const auto& node : null::mirror().nodes)
     EXPECT_EQ(node.name.find(inside), std::string::npos) << node.id;
 }

@@ -19,7 +19,8 @@ std::string dated(const App& app, const char* path, Day day) {
 
 std::string who_asks(const App& app) {
   if (!app.assigned->due) return app.say("asked/open");
-  const bool late = exchange::timing_of(*app.assigned, shell::today()) == exchange::Timing::after_due;
+  const bool late =
+      exchange::timing_of(*app.assigned, shell::today()) == exchange::Timing::after_due;
   return dated(app, late ? "asked/late" : "asked/until", *app.assigned->due);
 }
 
@@ -42,7 +43,7 @@ std::string asked_language() {
 void draw_asked_facts(App& app) {
   if (!app.assigned) return;
   kit::Ui& ui = *app.ui;
-  kit::notice(ui, "asked", who_asks(app));
+  kit::heading(ui, "asked", who_asks(app), kit::Heading::section);
   if (!app.assigned->focus.empty()) kit::paragraph(ui, "asked-focus", app.say("asked/focus"));
   if (app.assigned->key) kit::paragraph(ui, "asked-sealed", app.say("asked/sealed"));
 }

@@ -14,7 +14,8 @@ constexpr std::size_t k_group = 4;
 exchange::ResultHead head_of(const App& app) {
   if (app.handed) return *app.handed;
   exchange::ResultHead head;
-  if (app.assigned && !app.seals()) head.assignment = app.assigned->id;  // the seal carries it itself
+  if (app.assigned && !app.seals())
+    head.assignment = app.assigned->id;  // the seal carries it itself
   head.page = shell::launch_option(shell::k_option_build);
   if (head.page.size() > 24) head.page.resize(24);  // what the code holds
   head.day = app.hand_over.day;
@@ -109,7 +110,7 @@ void draw_hand_over(App& app) {
                      app.say(app.hand_over.no_seal ? "asked/no-seal" : "asked/sealing"));
   }
   if (app.assigned && !app.handed)
-    kit::notice(ui, "for", app.say(app.seals() ? "asked/for-sealed" : "asked/for"));
+    kit::paragraph(ui, "for", app.say(app.seals() ? "asked/for-sealed" : "asked/for"));
   if (ready) {
     kit::paragraph(ui, "lead", app.say(app.seals() ? "asked/hand-lead" : "hand/lead"));
     draw_ways(app);

@@ -17,21 +17,14 @@ std::optional<exchange::PublicKey> key_of(const std::string& text) {
   return key;
 }
 
-// The lines of the dialog that asks for a passphrase (web/js/key_dialog.js).
-std::string dialog_words(const App& app) {
-  std::string lines;
-  for (const char* kind :
-       {"title", "lead", "first", "again", "short", "differ", "wrong", "go", "cancel"}) {
-    lines += std::string(kind) + ' ' + app.say(std::string("set/dialog/") + kind) + '\n';
-  }
-  return lines;
-}
-
 void ask_for_key(App& app, const char* service, const std::string& words, const char* done) {
   shell::ask_page(service, words, [&app, done](const Result<std::string>& answer) {
     if (answer && answer->empty()) return;  // called off
     const auto key = answer ? key_of(*answer) : std::nullopt;
-    if (key) app.set_practice.key = key;
+    if (key) {
+      app.set_practice.key = key;
+      app.ui->focus("no-seal");  // stands where what was pressed has gone
+    }
     app.set_practice.told = key ? done : "set/no-key";
     app.ui->say(app.say(app.set_practice.told));
     shell::redraw();
@@ -51,7 +44,7 @@ void draw_without_key(App& app) {
   kit::Ui& ui = *app.ui;
   kit::notice(ui, "key-lost", app.say("set/key-lost"));
   if (kit::quiet_button(ui, {.id = "make-key", .label = app.say("set/make-key")})) {
-    ask_for_key(app, "makeKey", iso_date(shell::today()) + '\n' + dialog_words(app),
+    ask_for_key(app, "makeKey", iso_date(shell::today()) + '\n' + passphrase_words(app, true),
                 "set/key-made");
   }
   if (kit::quiet_button(ui, {.id = "use-key", .label = app.say("set/use-key")}))
@@ -59,6 +52,18 @@ void draw_without_key(App& app) {
 }
 
 }  // namespace
+
+std::string passphrase_words(const App& app, bool is_new) {
+  std::string lines;
+  const auto add = [&](const char* kind, const char* which) {
+    lines += std::string(kind) + ' ' + app.say(std::string("set/dialog/") + which) + '\n';
+  };
+  add("title", is_new ? "title" : "unlock-title");
+  add("lead", is_new ? "lead" : "unlock-lead");
+  for (const char* kind : {"first", "again", "short", "differ", "wrong", "go", "cancel"})
+    add(kind, kind);
+  return lines;
+}
 
 std::string mark_of(const exchange::PublicKey& key) {
   const std::string letters = exchange::to_base64url(key);

@@ -140,6 +140,15 @@ TEST(SealedCode, opened_bytes_are_the_result_with_the_assignment_of_the_seal) {
   EXPECT_EQ(read_opened(sealed(), *named).error().code, "sealed-other");
 }
 
+TEST(SealedCode, a_line_to_open_holds_key_bound_bytes_and_sealed_bytes) {
+  const std::string line = line_to_open(sealed());
+  const auto one = line.find(' '), two = line.rfind(' ');
+  EXPECT_EQ(*from_base64url(line.substr(0, one)), Bytes(full().key->begin(), full().key->end()));
+  EXPECT_EQ(*from_base64url(line.substr(one + 1, two - one - 1)),
+            bound_bytes(full().id, "0123456789abcdef"));
+  EXPECT_EQ(*from_base64url(line.substr(two + 1)), sealed().sealed);
+}
+
 TEST(SealedCode, only_whole_results_are_sealed_and_taken) {
   EXPECT_EQ(bytes_to_seal("").error().code, "code-shape");
   EXPECT_EQ(bytes_to_seal("A1AAAA").error().code, "code-shape");

@@ -18,18 +18,16 @@ await build({
 });
 // Fetched when first asked for (web/js/asked.js); in a folder of its own, so that no page starts with it.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
-for (const part of ['hand_over', 'desk']) {
-  await build({
-    entryPoints: [path.join(path.dirname(entry), `${part}.js`)],
-    nodePaths: [packages],
-    outfile: path.join(path.dirname(out), `later/${part}.js`),
-    bundle: true,
-    minify: true,
-    format: 'esm',
-    target: ['es2020'],
-    logLevel: 'warning',
-  });
-}
+await build({
+  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js'].map((name) => path.join(path.dirname(entry), name)),
+  nodePaths: [packages],
+  outdir: path.join(path.dirname(out), 'later'),
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  target: ['es2020'],
+  logLevel: 'warning',
+});
 await build({
   entryPoints: [path.join(path.dirname(entry), 'boot.js')],
   outfile: path.join(path.dirname(out), 'boot.js'),

@@ -41,6 +41,8 @@ struct Event {
   std::string content;     // content id of the family's files
   std::string language;    // of the texts shown
   std::vector<Id> recent;  // questions of the run before, put after equals
+  std::vector<Id> focus;   // techniques of the family that must be looked at; set by an educator
+  int questions = 0;       // exactly so many are asked; 0: as many as the check needs
 
   friend bool operator==(const Event&, const Event&) = default;
 };

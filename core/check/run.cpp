@@ -41,7 +41,9 @@ Result<Course> make_course(catalog::Family family, std::string content) {
 }
 
 Run::Run(const Course& course, const Event& begin)
-    : course_(&course), diagnosis_(course.bank, k_plan, begin.seed), log_{begin} {
+    : course_(&course),
+      diagnosis_(course.bank, plan_of(course.family, begin), begin.seed),
+      log_{begin} {
   for (const Id& id : begin.recent) {
     const int question = question_index(course.family, id);
     if (question >= 0) recent_.push_back(question);  // a question since withdrawn: no matter
@@ -50,7 +52,12 @@ Run::Run(const Course& course, const Event& begin)
 }
 
 Result<void> Run::is_begin(const Course& course, const Event& event) {
-  if (is_begin_of(course, event)) return {};
+  if (is_begin_of(course, event)) {
+    if (can_be_set(course.family, event)) return {};
+    return fail("begin-mismatch", "event 0",
+                "expected 6 to 12 questions or 0, and a focus on techniques of " +
+                    course.family.id + ", each once");
+  }
   return fail("begin-mismatch", "event 0",
               "expected the begin of a run of " + course.family.id + " with content " +
                   course.content + ", found family '" + event.family + "', content '" +

@@ -11,14 +11,15 @@
 #include <string_view>
 #include <vector>
 
+#include "core/check/plan.h"
 #include "core/exchange/result_code.h"
 
 namespace rehale::exchange {
 
 inline constexpr int k_assignment_version = 1;
 inline constexpr std::size_t k_most_families = 12, k_most_focus = 16;
-// A check has 8 to 12 questions (core/check/run.cpp); 0 leaves it to the check.
-inline constexpr int k_fewest_asked = 6, k_most_asked = 12;
+// 0 leaves it to the check.
+inline constexpr int k_fewest_asked = check::k_fewest_set, k_most_asked = check::k_most_set;
 
 // An uncompressed point of P-256: 0x04, x, y (RFC 9180 section 7.1.1).
 using PublicKey = std::array<std::uint8_t, 65>;

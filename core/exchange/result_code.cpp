@@ -27,10 +27,11 @@ std::uint64_t flags_of(const ResultHead& head) {
          (static_cast<unsigned>(confidence) << 3U);
 }
 
-Bytes bits_of(const std::vector<catalog::Id>& questions, const Family& family) {
+template <class Item>
+Bytes bits_of(const std::vector<catalog::Id>& ids, const std::vector<Item>& among) {
   Bytes bits;
-  for (const auto& id : questions) {
-    const int index = catalog::index_of(family.questions, id);
+  for (const auto& id : ids) {
+    const int index = catalog::index_of(among, id);
     if (index < 0) continue;  // a question since withdrawn: no matter
     const auto place = static_cast<std::size_t>(index);
     if (bits.size() <= place / 8) bits.resize(place / 8 + 1);
@@ -109,7 +110,8 @@ class Writer {
 
 }  // namespace
 
-Result<Bytes> pack_result(const ResultHead& head, const check::Log& log, const Family& family) {
+Result<PackedResult> pack_result(const ResultHead& head, const check::Log& log,
+                                 const Family& family) {
   if (log.empty() || log.front().what != What::begin || log.front().family != family.id) {
     return fail("log-empty", "event 0", "expected the log of a run of " + family.id);
   }
@@ -130,17 +132,23 @@ Result<Bytes> pack_result(const ResultHead& head, const check::Log& log, const F
   }
   Json list = Json::array({begin.family, content_json(begin.content), head.page, begin.language,
                            flags_of(head), nullptr, head.day, nullptr, begin.seed,
-                           Json::binary(bits_of(begin.recent, family)), writer.take()});
+                           Json::binary(bits_of(begin.recent, family.questions))});
   if (head.assignment) list[5] = Json::binary({head.assignment->begin(), head.assignment->end()});
   if (head.person) list[7] = *head.person;
-  return write_cbor(list);
+  const bool is_set = begin.questions != 0 || !begin.focus.empty();
+  if (is_set) {
+    list.push_back(begin.questions);
+    list.push_back(Json::binary(bits_of(begin.focus, family.techniques)));
+  }
+  list.push_back(writer.take());
+  return PackedResult{is_set ? 2 : 1, write_cbor(list)};
 }
 
 Result<std::string> write_result(const ResultHead& head, const check::Log& log,
                                  const Family& family) {
   auto packed = pack_result(head, log, family);
   if (!packed) return tl::unexpected(packed.error());
-  return write_envelope(Kind::result, k_result_version, *std::move(packed));
+  return write_envelope(Kind::result, packed->version, std::move(packed->payload));
 }
 
 }  // namespace rehale::exchange

@@ -9,6 +9,8 @@
 // open, else tenths until the answer and the answer: -1 not sure; one of several: its index;
 // several: a bit each; cards: rank of the order (Lehmer code); an amount: its step in the
 // question's range, or the number itself as a float.
+// Version 2 has two fields more, before the answers: how many questions were set (0: none), and the
+// techniques in focus (a bit each, as recent). Written for runs where an educator set either.
 #pragma once
 
 #include <array>
@@ -24,7 +26,7 @@
 
 namespace rehale::exchange {
 
-inline constexpr int k_result_version = 1;
+inline constexpr int k_result_version = 2;               // 1 is still written where nothing was set
 inline constexpr std::size_t k_max_code_questions = 96;  // shown in one run, practice included
 
 using RandomId = std::array<std::uint8_t, 16>;  // 128 random bits; whoever makes one brings them
@@ -46,8 +48,12 @@ struct ResultHead {
 // questions in the family's, begin at 0.
 // The log must be one of this family and replay. Errors: "log-empty", "log-shape" (an event that a
 // code cannot carry), "unknown-question", "answer-shape", "code-too-long".
-[[nodiscard]] Result<Bytes> pack_result(const ResultHead& head, const check::Log& log,
-                                        const catalog::Family& family);
+struct PackedResult {
+  int version = 0;
+  Bytes payload;
+};
+[[nodiscard]] Result<PackedResult> pack_result(const ResultHead& head, const check::Log& log,
+                                               const catalog::Family& family);
 [[nodiscard]] Result<std::string> write_result(const ResultHead& head, const check::Log& log,
                                                const catalog::Family& family);
 
@@ -62,8 +68,9 @@ struct Entry {
 struct ReadResult {
   int version = 0;
   ResultHead head;
-  check::Event begin;  // family, content, language, seed; recent is still empty
+  check::Event begin;  // family, content, language, seed, questions; recent, focus: still empty
   Bytes recent;        // a bit a question
+  Bytes focus;         // a bit a technique
   std::vector<Entry> entries;
 };
 

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "core/base/hash.h"
+#include "core/check/plan.h"
 #include "core/exchange/answer_pack.h"
 #include "core/exchange/content_name.h"
 #include "core/exchange/envelope.h"
@@ -18,7 +19,7 @@ using check::Event;
 using check::What;
 using Form = Entry::Form;
 
-constexpr std::size_t k_v1_fields = 11;
+constexpr std::size_t k_v1_fields = 11, k_v2_fields = 13;
 
 void read_flags(Fields& fields, ResultHead& head) {
   const auto flags = static_cast<unsigned>(fields.whole("flags", 0, 47));
@@ -39,9 +40,9 @@ void read_entries(Fields& fields, std::vector<Entry>& entries) {
   }
 }
 
-Result<ReadResult> read_v1(const Json& json) {
-  ReadResult result{.version = 1};
-  Fields fields(json, k_v1_fields);
+Result<ReadResult> read_list(const Json& json, int version) {
+  ReadResult result{.version = version};
+  Fields fields(json, version == 1 ? k_v1_fields : k_v2_fields);
   result.begin.family = fields.name("family", 64);
   result.begin.content = read_content_name(fields);
   result.head.page = fields.name("page", 24, true);
@@ -57,10 +58,23 @@ Result<ReadResult> read_v1(const Json& json) {
   }
   result.begin.seed = fields.word("seed");
   result.recent = fields.bytes("recent", 0, 32);
+  if (version > 1) {
+    result.begin.questions = static_cast<int>(fields.whole("questions", 0, check::k_most_set));
+    result.focus = fields.bytes("focus", 0, 4);
+  }
   read_entries(fields, result.entries);
   const auto done = fields.done();
   if (!done) return tl::unexpected(done.error());
   return result;
+}
+
+template <class Item>
+std::vector<catalog::Id> ids_of(const Bytes& bits, const std::vector<Item>& among) {
+  std::vector<catalog::Id> ids;
+  for (std::size_t n = 0; n < among.size() && n / 8 < bits.size(); ++n) {
+    if (((bits[n / 8] >> (n % 8)) & 1) != 0) ids.push_back(among[n].id);
+  }
+  return ids;
 }
 
 // The list of answers as events again.
@@ -131,7 +145,7 @@ class Player {
 Result<ReadResult> unpack_result(int version, std::span<const std::uint8_t> payload) {
   const auto json = read_cbor(payload);
   if (!json) return tl::unexpected(json.error());
-  if (version == 1) return read_v1(*json);
+  if (version >= 1 && version <= k_result_version) return read_list(*json, version);
   return fail("code-newer", "letter 2", "a newer page wrote this code; load the page anew");
 }
 
@@ -150,11 +164,8 @@ Result<check::Log> log_of(const ReadResult& result, const Family& family,
                     "); open the code with the page of that time");
   }
   check::Log log{result.begin};
-  for (std::size_t n = 0; n < family.questions.size() && n / 8 < result.recent.size(); ++n) {
-    if (((result.recent[n / 8] >> (n % 8)) & 1) != 0) {
-      log.front().recent.push_back(family.questions[n].id);
-    }
-  }
+  log.front().recent = ids_of(result.recent, family.questions);
+  log.front().focus = ids_of(result.focus, family.techniques);
   const auto played = Player(result.entries, family, log).all();
   if (!played) return tl::unexpected(played.error());
   return log;

@@ -36,6 +36,8 @@ Json event_json(const Event& event) {
     json["content"] = event.content;
     json["language"] = event.language;
     json["recent"] = event.recent;
+    if (!event.focus.empty()) json["focus"] = event.focus;
+    if (event.questions != 0) json["questions"] = event.questions;
     return json;
   }
   json["question"] = event.question;
@@ -142,6 +144,16 @@ Result<void> read_begin(const Json& json, const std::string& where, Event& event
   if (!language) return tl::unexpected(language.error());
   auto recent = texts_of(json, "recent", where);
   if (!recent) return tl::unexpected(recent.error());
+  auto focus = texts_of(json, "focus", where);
+  if (!focus) return tl::unexpected(focus.error());
+  if (json.contains("questions")) {
+    const auto questions = number_of(json, "questions", where);
+    if (!questions || *questions != std::floor(*questions) || *questions < 0 || *questions > 99) {
+      return shape(where + "/questions", "expected how many questions were set");
+    }
+    event.questions = static_cast<int>(*questions);
+  }
+  event.focus = *std::move(focus);
   event.family = *std::move(family);
   event.seed = *seed;
   event.content = *std::move(content);

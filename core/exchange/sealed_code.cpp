@@ -23,6 +23,37 @@ Bytes bound_bytes(const RandomId& assignment, std::string_view content) {
   return {bytes.begin(), bytes.end()};
 }
 
+Result<Bytes> bytes_to_seal(std::string_view result_code) {
+  if (result_code.size() < 3 || result_code.front() != static_cast<char>(Kind::result)) {
+    return fail("code-shape", "result", "expected the code of a result");
+  }
+  const auto bytes = from_base64url(result_code.substr(2));
+  if (!bytes) return bytes;
+  Bytes all{static_cast<std::uint8_t>(result_code[0]), static_cast<std::uint8_t>(result_code[1])};
+  all.insert(all.end(), bytes->begin(), bytes->end());
+  return all;
+}
+
+std::string line_to_open(const SealedResult& sealed) {
+  return to_base64url(sealed.sender) + ' ' +
+         to_base64url(bound_bytes(sealed.assignment, sealed.content)) + ' ' +
+         to_base64url(sealed.sealed);
+}
+
+Result<ReadResult> read_opened(const SealedResult& sealed, std::span<const std::uint8_t> opened) {
+  if (opened.size() < 3) return fail("code-length", "opened", "nothing was sealed");
+  std::string code{static_cast<char>(opened[0]), static_cast<char>(opened[1])};
+  code += to_base64url(opened.subspan(2));
+  auto result = read_result(code);
+  if (!result) return result;
+  if (result->begin.content != sealed.content ||
+      (result->head.assignment && *result->head.assignment != sealed.assignment)) {
+    return fail("sealed-other", "content", "the seal is bound to something else than it holds");
+  }
+  result->head.assignment = sealed.assignment;
+  return result;
+}
+
 Result<std::string> write_sealed(const SealedResult& result) {
   if (result.content.empty() || result.content.size() > 32 || !is_name(result.content)) {
     return fail("code-shape", "content", "expected the name of the content");

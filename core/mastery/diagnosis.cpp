@@ -22,7 +22,8 @@ struct Diagnosis::Candidate {
 
 struct Diagnosis::Survey {
   std::vector<Candidate> list;
-  int needed = 0;  // fewest items that probe all critical techniques that still can be
+  std::vector<double> offers;  // [item of the list][technique to probe]: nats about it
+  int needed = 0;              // fewest items that probe all techniques wanted that still can be
 };
 
 Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed)
@@ -33,12 +34,14 @@ Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Pos
   sums_.sum(posterior_.states());
 }
 
-Bits Diagnosis::unprobed() const {
+Bits Diagnosis::to_probe() const { return bank_->model.critical | plan_.must; }
+
+Bits Diagnosis::unprobed(Bits among) const {
   Bits found = 0;
   for (int k = 0; k < bank_->model.techniques; ++k) {
     if (told_[static_cast<std::size_t>(k)] < plan_.probe_nats) found |= bit(k);
   }
-  return found & bank_->model.critical;
+  return found & among;
 }
 
 bool Diagnosis::in_grey_zone(int technique) const {
@@ -67,7 +70,9 @@ Bits Diagnosis::suspected() const {
 }
 
 double Diagnosis::told_now(const Item& item, const Worth& worth, int technique) const {
-  if (in_grey_zone(technique)) return worth.about[static_cast<std::size_t>(technique)];
+  // Of techniques without weight it is not worked out how much an item tells now.
+  if (in_grey_zone(technique) && (bank_->model.critical & bit(technique)) != 0)
+    return worth.about[static_cast<std::size_t>(technique)];
   double told = 0;
   for (const Piece& piece : item.pieces) {
     told = std::max(told, told_at_even_odds(sums_, piece, technique));
@@ -85,7 +90,7 @@ void Diagnosis::ask(int item) {
   const Bits suspects = suspected();
   const Bits touched = asked.touches();
   for (int k = 0; k < bank_->model.techniques; ++k) {
-    if ((bank_->model.critical & bit(k)) == 0) continue;
+    if ((to_probe() & bit(k)) == 0) continue;
     // Only an item that asks for the technique itself is a direct question about it.
     if ((touched & bit(k)) != 0) told_[static_cast<std::size_t>(k)] += told_now(asked, now, k);
   }
@@ -122,17 +127,10 @@ double Diagnosis::index_of(const Candidate& candidate, Bits unprobed) const {
 Diagnosis::Survey Diagnosis::survey() const {
   std::vector<bool> used(bank_->items.size(), false);
   for (const int item : asked_) used[static_cast<std::size_t>(item)] = true;
-  const Bits open = unprobed();
-  std::vector<double> missing;
-  for (Bits left = open; left != 0; left &= left - 1) {
-    const auto k = static_cast<std::size_t>(std::countr_zero(left));
-    missing.push_back(plan_.probe_nats - told_[k]);
-  }
+  const Bits open = unprobed(to_probe());
   const Bits suspects = suspected();
   Survey found;
-  std::vector<double> offers;
   found.list.reserve(used.size());
-  offers.reserve(used.size() * missing.size());
   for (std::size_t i = 0; i < used.size(); ++i) {
     if (used[i]) continue;
     const Item& item = bank_->items[i];
@@ -146,14 +144,36 @@ Diagnosis::Survey Diagnosis::survey() const {
     found.list.push_back(made);
     for (Bits left = open; left != 0; left &= left - 1) {
       const int k = std::countr_zero(left);
-      offers.push_back((made.touches & bit(k)) != 0 ? told_now(item, now, k) : 0);
+      found.offers.push_back((made.touches & bit(k)) != 0 ? told_now(item, now, k) : 0);
     }
   }
-  if (open == 0) return found;
-  const Cover cover = plan_cover(missing, offers);
-  found.needed = cover.fewest;
-  for (std::size_t i = 0; i < found.list.size(); ++i) found.list[i].covers = cover.is_step[i];
+  plan_cover_of(found, open, open);
+  // Not all fit: then at least what somebody asked for.
+  const int slots = plan_.most - static_cast<int>(asked_.size());
+  const Bits asked_for = open & plan_.must;
+  if (found.needed > slots && asked_for != 0) plan_cover_of(found, open, asked_for);
   return found;
+}
+
+// offers hold a number for every technique of `open`; wanted: those of them to be covered.
+void Diagnosis::plan_cover_of(Survey& survey, Bits open, Bits wanted) const {
+  survey.needed = 0;
+  if (wanted == 0) return;
+  std::vector<double> missing, offers;
+  for (Bits left = wanted; left != 0; left &= left - 1) {
+    const auto k = static_cast<std::size_t>(std::countr_zero(left));
+    missing.push_back(plan_.probe_nats - told_[k]);
+  }
+  const double* offer = survey.offers.data();
+  offers.reserve(survey.list.size() * missing.size());
+  for (std::size_t i = 0; i < survey.list.size(); ++i) {
+    for (Bits left = open; left != 0; left &= left - 1, ++offer) {
+      if ((wanted & bit(std::countr_zero(left))) != 0) offers.push_back(*offer);
+    }
+  }
+  const Cover cover = plan_cover(missing, offers);
+  survey.needed = cover.fewest;
+  for (std::size_t i = 0; i < survey.list.size(); ++i) survey.list[i].covers = cover.is_step[i];
 }
 
 Stop Diagnosis::stop_now(const Survey& survey) const {
@@ -214,7 +234,7 @@ Next Diagnosis::next(std::span<const int> recent) const {
 
 Verdict Diagnosis::verdict() const {
   const Model& model = bank_->model;
-  const Bits open = unprobed();
+  const Bits open = unprobed(bank_->model.critical);
   Bits touched = 0;
   for (const int item : asked_) touched |= bank_->items[static_cast<std::size_t>(item)].touches();
   Verdict verdict;

@@ -34,6 +34,7 @@ struct Plan {
   double near_recent = .25;  // within this share a fresh item goes before a recent one
   int spare = 1;             // slots kept free beyond what coverage needs
   bool may_stop = true;      // false: always `most` items
+  Bits must = 0;             // techniques that are probed as the critical ones are
 };
 
 enum class Label : unsigned char { has_it, not_yet, unsure };
@@ -66,7 +67,9 @@ struct Next {
 // A critical technique is probed when the items asked told >= probe_nats about it, each counted
 // when it was asked. Once other answers have decided a technique (outside 1 - not_yet … has_it)
 // hardly any question can tell that much about it; one asked then counts by what it tells at even
-// odds.
+// odds. The same holds for the techniques of `must`; where the items left do not suffice for all,
+// these go first. They change what is asked, never what may be said: a verdict follows from the
+// items and answers alone.
 class Diagnosis {
  public:
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed);
@@ -86,7 +89,7 @@ class Diagnosis {
   [[nodiscard]] const Posterior& posterior() const { return posterior_; }
   [[nodiscard]] const std::vector<int>& asked() const { return asked_; }
   [[nodiscard]] double probability(int index) const { return sums_.marginal(index); }
-  // Nats told so far about a critical technique; 0 for others.
+  // Nats told so far about a critical technique or one of `must`; 0 for others.
   [[nodiscard]] double told(int technique) const {
     return told_[static_cast<std::size_t>(technique)];
   }
@@ -97,12 +100,14 @@ class Diagnosis {
   struct Candidate;
   struct Survey;
 
-  [[nodiscard]] Bits unprobed() const;
+  [[nodiscard]] Bits unprobed(Bits among) const;
+  [[nodiscard]] Bits to_probe() const;
   [[nodiscard]] bool in_grey_zone(int technique) const;
   [[nodiscard]] bool decided() const;
   [[nodiscard]] Bits suspected() const;
   [[nodiscard]] double told_now(const Item& item, const Worth& worth, int technique) const;
   [[nodiscard]] Survey survey() const;
+  void plan_cover_of(Survey& survey, Bits open, Bits wanted) const;
   [[nodiscard]] double index_of(const Candidate& candidate, Bits unprobed) const;
   [[nodiscard]] Stop stop_now(const Survey& survey) const;
   [[nodiscard]] int choose(const std::vector<Candidate>& list, std::span<const int> recent) const;

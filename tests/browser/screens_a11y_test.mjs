@@ -5,11 +5,15 @@ import { describe, test } from 'node:test';
 import { k_sizes, waitForIdle } from './support/browser.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
-import { k_kinds, tour } from './support/tour.mjs';
+import { k_kinds, tour, tourAsked, tourSet } from './support/tour.mjs';
 import { awaitScreen } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
 const app = appForTests();
+
+// A set practice for spray and soft-mist, 7 questions, no day, a key that nobody has.
+const k_asked = 'A1iIJlc3ByYXlpc29mdC1taXN0gAf29vZQAAkSGyQtNj9IUVpjbHV-h1hBBAcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBw'
+  + 'cHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHBwfGG5SY';
 
 // All problems of all screens at once: [screen, problem].
 function notebook(page) {
@@ -40,6 +44,16 @@ describe('every screen', { concurrency: 4 }, () => {
       assert.deepEqual(page.complaints, []);
       assert.ok(new Set(titles.values()).size >= 8, `titles: ${[...titles]}`);
     }));
+  }
+  for (const [label, look] of Object.entries(k_looks)) {
+    for (const [name, query, walk] of [['set a practice', '#set', tourSet], ['asked', `#a=${k_asked}`, tourAsked]]) {
+      test(`${name}, ${label}`, () => app.with({ query, ...look }, async (page) => {
+        const { visit, problems } = notebook(page);
+        await walk(byReader(page), visit);
+        assert.deepEqual(problems, []);
+        assert.deepEqual(page.complaints, []);
+      }));
+    }
   }
   for (const [label, look] of Object.entries(k_looks)) {
     test(`trouble, ${label}`, () => app.with({ query: '?seed=abc', ...look }, async (page) => {

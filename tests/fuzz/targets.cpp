@@ -57,8 +57,10 @@ void code(Input input) {
   }
 }
 
-void result(Input input) {
-  auto read = exchange::unpack_result(1, input);
+namespace {
+
+void result_of(int version, Input input) {
+  auto read = exchange::unpack_result(version, input);
   if (!read) return promise_told(read.error());
   const auto& course = support::ok_course();
   (void)exchange::run_key(*read);
@@ -68,6 +70,12 @@ void result(Input input) {
   const auto log = exchange::log_of(*read, course.family, course.content);
   if (!log) return promise_told(log.error());
   follow(*log);
+}
+
+}  // namespace
+
+void result(Input input) {
+  for (int version = 1; version <= exchange::k_result_version; ++version) result_of(version, input);
 }
 
 void assignment(Input input) {
@@ -85,6 +93,10 @@ void sealed(Input input) {
       exchange::write_envelope(exchange::Kind::sealed, 1, {input.begin(), input.end()});
   const auto read = exchange::read_sealed(code);
   if (!read) return promise_told(read.error());
+  // As if the key had opened it.
+  const auto opened = exchange::read_opened(*read, read->sealed);
+  if (opened) promise(opened->head.assignment == read->assignment, "a seal names its assignment");
+  else promise_told(opened.error());
   const auto again = exchange::write_sealed(*read);
   promise(again.has_value() && exchange::read_sealed(*again) == *read, "a sealed code comes back");
 }

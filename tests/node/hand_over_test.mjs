@@ -1,20 +1,8 @@
 // web/js/hand_over.js as it is bundled: its QR codes read by jsqr; the address loses the code of a link.
 import assert from 'node:assert/strict';
-import path from 'node:path';
 import { test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import jsQR from 'jsqr';
-
-const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
-
-async function bundled(file) {
-  const { outputFiles } = await build({
-    entryPoints: [path.join(root, 'web/js', file)], bundle: true, format: 'esm', write: false,
-    nodePaths: [path.join(root, 'ci/node_modules')], external: ['./later/*'], loader: { '.css': 'empty' },
-  });
-  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`);
-}
+import { bundled } from '../bundled.mjs';
 
 // Modules as pixels, `scale` a module, with the quiet zone of 4 that the screen draws.
 function pictureOf(lines, scale = 3) {
@@ -39,14 +27,21 @@ test('a QR code says the text it was made from; a link of 400 letters fits versi
   }
 });
 
-test('the code of a link is taken once, cut at 5000 letters, and dropped from the address', async () => {
-  const { takeCode } = await bundled('asked.js');
+test('what an address asks for is taken once; codes are cut at 5000 letters and dropped from the address', async () => {
+  const { asks, takeAsk } = await bundled('asked.js');
   const told = [];
   globalThis.history = { state: null, replaceState: (_, __, to) => told.push(to) };
   globalThis.location = { hash: '', pathname: '/a/', search: '?seed=1' };
-  assert.equal(takeCode(), '');
-  assert.deepEqual(told, []);
-  location.hash = `#r=${'R'.repeat(9000)}`;
-  assert.equal(takeCode().length, 5000);
-  assert.deepEqual(told, ['/a/?seed=1']);
+  for (const hash of ['', '#', '#x=1', '#settle', '#set=1', '#rs=R1', '#A=1']) {
+    location.hash = hash;
+    assert.deepEqual([asks(), takeAsk()], [false, ['r', '']], hash);
+  }
+  location.hash = '#set';
+  assert.deepEqual([asks(), takeAsk()], [true, ['set', '1']]);
+  assert.deepEqual(told, [], 'a place can be kept as a bookmark');
+  for (const kind of ['r', 'a', 's']) {
+    location.hash = `#${kind}=${'R'.repeat(9000)}`;
+    assert.deepEqual([asks(), takeAsk()], [true, [kind, 'R'.repeat(5000)]]);
+    assert.equal(told.pop(), '/a/?seed=1');
+  }
 });

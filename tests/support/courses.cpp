@@ -147,6 +147,8 @@ check::Run scripted_run(const check::Course& course, const Script& script) {
   begin.language = "en";
   begin.seed = script.seed;
   begin.recent = script.recent;
+  begin.focus = script.focus;
+  begin.questions = script.questions;
   check::Run run = *check::Run::begin(course, begin);
   double at_ms = 0;
   while (const auto next = run.next_question()) {

@@ -26,6 +26,8 @@ struct Script {
   std::vector<std::string> lacks, holds;
   std::uint64_t seed = 1;
   std::vector<std::string> recent;
+  std::vector<std::string> focus = {};
+  int questions = 0;
 };
 [[nodiscard]] check::Run scripted_run(const check::Course& course, const Script& script);
 

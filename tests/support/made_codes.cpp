@@ -39,6 +39,22 @@ MadeCode result(const ResultHead& head, const check::Log& log) {
           exchange::write_log(log)};
 }
 
+// Version 2: an educator set how many questions, or what to look at.
+std::vector<MadeCode> made_with_a_plan() {
+  const auto& course = ok_course();
+  ResultHead head{.page = "0.4.0", .day = 20783};
+  head.assignment = some_id();
+  Script script{.lacks = {"slow-breath"}, .seed = 11};
+  script.questions = 6;
+  std::vector<MadeCode> made{result(head, scripted_run(course, script).log())};
+  script.focus = {course.family.techniques.front().id, course.family.techniques.back().id};
+  made.push_back(result(head, scripted_run(course, script).log()));
+  script.questions = 0;
+  script.recent = {course.family.questions[5].id};
+  made.push_back(result({}, with_practice(scripted_run(course, script).log())));
+  return made;
+}
+
 }  // namespace
 
 const check::Course& ok_course() {
@@ -46,7 +62,8 @@ const check::Course& ok_course() {
   return course;
 }
 
-std::vector<MadeCode> made_codes() {
+std::vector<MadeCode> made_codes(int version) {
+  if (version == 2) return made_with_a_plan();
   const auto& course = ok_course();
   const auto log = scripted_run(course, {.lacks = {"slow-breath"}, .holds = {"loads-twice"}}).log();
   auto again = scripted_run(course, {.lacks = {"hold-level"}, .seed = ~0ULL >> 1U}).log();

@@ -17,7 +17,7 @@ struct MadeCode {
   std::string code;
   std::string log;  // of results: write_log of the log as it must come back
 };
-// Of the newest versions; the same at every call.
-[[nodiscard]] std::vector<MadeCode> made_codes();
+// Codes of this version as they are still written; the same at every call.
+[[nodiscard]] std::vector<MadeCode> made_codes(int version);
 
 }  // namespace rehale::support

@@ -3,16 +3,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <memory>
 
-#include "core/catalog/content_id.h"
 #include "tests/support/bank_json.h"
 #include "tests/support/courses.h"
 #include "tests/support/demo_group.h"
-#include "tests/web/kit_rig.h"
-#include "web/screens/app.h"
+#include "tests/web/app_rig.h"
 #include "web/screens/desk_tables.h"
-#include "web/shell/host_null.h"
 
 namespace rehale::screens {
 namespace {
@@ -20,64 +16,17 @@ namespace {
 namespace null = shell::null;
 using shell::Role;
 
-std::unique_ptr<kit::Ui> g_ui;
-std::unique_ptr<App> g_app;
+using rig::press;
 
-void start() {
-  const shell::Fonts fonts = shell::take_fonts();
-  ASSERT_TRUE(g_ui->load_fonts(fonts.regular, fonts.bold));
-  g_app->ui = g_ui.get();
-  g_app->start();
-}
-
-void frame() {
-  g_ui->begin_frame();
-  g_app->frame();
-  g_ui->end_frame();
-}
-
-std::string asset(const std::string& path) {
-  return support::read_text(REHALE_SOURCE_DIR "/assets/" + path);
-}
-
-void serve_content() {
-  const auto give = [](const std::string& path) { null::set_file("content/" + path, asset(path)); };
-  for (const char* path : {"library.json", "text/en.json", "text/es.json", "text/pt.json"})
-    give(path);
-  for (const auto& family : support::shipped_families()) {
-    for (const char* file : {"procedure.json", "questions.json", "text.en.json", "text.pt.json"})
-      give("families/" + family + "/" + file);
-  }
-}
-
-void open_page(const char* desk = "1") {
-  g_app.reset();
-  null::reset();
-  g_ui = std::make_unique<kit::Ui>();
-  g_app = std::make_unique<App>();
-  ASSERT_TRUE(null::load_fonts(rig::font_path("400Regular"), rig::font_path("700Bold")));
-  serve_content();
-  null::set_option(shell::k_option_desk, desk);
-  null::set_option(shell::k_option_address, "https://page.invalid/rehale/");
-  shell::run({.start = start, .frame = frame});
-  null::settle();
-}
-
-// The family under the content id that the page works out.
-check::Course page_course(const std::string& family) {
-  const catalog::ContentFile procedure{"", asset("families/" + family + "/procedure.json")};
-  const catalog::ContentFile questions{"", asset("families/" + family + "/questions.json")};
-  return *check::make_course(support::shipped_course(family)->family,
-                             catalog::content_id(procedure, questions));
-}
+void open_page(const char* desk = "1") { rig::open_app({shell::k_option_desk, desk}); }
 
 // Everybody holds a powder inhaler with a lever; every second answers in Portuguese, where
 // 'not-into-device' is planted (tests/support/demo_group.h).
 const std::string& group() {
   static const std::string codes = [] {
-    const check::Course course = page_course("powder-lever");
+    const auto course = rig::page_course("powder-lever");
     std::string all;
-    support::demo_group({.people = 40, .other_share = .5, .planted_share = 1}, {&course},
+    support::demo_group({.people = 40, .other_share = .5, .planted_share = 1}, {course.get()},
                         [&all](const auto& made, const auto& result) {
                           all += *exchange::write_result(result.head, result.log, made.family);
                           all += '\n';
@@ -91,25 +40,19 @@ std::size_t lines(const std::string& text) {
   return static_cast<std::size_t>(std::ranges::count(text, '\n'));
 }
 
-void press(Role role, const std::string& name) {
-  const auto* node = null::find(role, name);
-  ASSERT_NE(node, nullptr) << name;
-  null::press(node->id);
-  null::settle();
-}
-
 // As the page does: the window gives "read", then pieces; the null host gives one piece over and
 // over, so the app is fed by hand.
 void read(const std::string& text) {
   null::set_reply("deskAsk", "read");
   null::set_reply("deskNext", "end 1000 0 -\n");
-  press(Role::button, g_app->desk.intake.records().empty() ? "Add results" : "Add more results");
+  press(Role::button,
+        rig::app().desk.intake.records().empty() ? "Add results" : "Add more results");
   exchange::Intake::Courses courses;
   for (const auto& family : support::shipped_families())
-    courses.push_back(g_app->content.family(family)->course);
-  g_app->desk.begin_reading(courses);
-  EXPECT_TRUE(g_app->desk.take("text 500 1 Pasted text\n" + text));
-  g_app->desk.end_reading();
+    courses.push_back(rig::app().content.family(family)->course);
+  rig::app().desk.begin_reading(courses);
+  EXPECT_TRUE(rig::app().desk.take("text 500 1 Pasted text\n" + text));
+  rig::app().desk.end_reading();
   shell::redraw();
   null::settle();
 }
@@ -118,14 +61,14 @@ void open_group() {
   open_page();
   press(Role::button, "Read results");
   read(group());
-  ASSERT_EQ(g_app->desk.intake.records().size(), lines(group()));
+  ASSERT_EQ(rig::app().desk.intake.records().size(), lines(group()));
 }
 
 TEST(Desk, has_an_address_of_its_own_and_a_way_in_from_help) {
   open_page();
   EXPECT_EQ(null::mirror().screen, "desk");
   press(Role::button, "To the self-check");
-  EXPECT_EQ(g_app->where, Where::choose);
+  EXPECT_EQ(rig::app().where, Where::choose);
   press(Role::button, "Help and about");
   press(Role::button, "For educators");
   EXPECT_EQ(null::mirror().screen, "desk");
@@ -133,13 +76,13 @@ TEST(Desk, has_an_address_of_its_own_and_a_way_in_from_help) {
 
 TEST(Desk, is_not_offered_in_the_middle_of_a_check) {
   open_page("");
-  ASSERT_EQ(g_app->where, Where::choose);
+  ASSERT_EQ(rig::app().where, Where::choose);
   press(Role::button, "Spray inhaler");
   press(Role::button, "Start");
   press(Role::button, "Help and about");
   EXPECT_EQ(null::find(Role::button, "For educators"), nullptr);
-  g_app->to_desk();
-  EXPECT_NE(g_app->where, Where::desk);
+  rig::app().to_desk();
+  EXPECT_NE(rig::app().where, Where::desk);
 }
 
 TEST(Desk, asks_the_page_for_text_in_the_words_of_the_interface) {
@@ -148,7 +91,7 @@ TEST(Desk, asks_the_page_for_text_in_the_words_of_the_interface) {
   null::set_reply("deskAsk", "");  // the window was closed
   press(Role::button, "Add results");
   EXPECT_EQ(null::asked("deskAsk").find("Add results\nCodes or links, one a line\n"), 0U);
-  EXPECT_EQ(g_app->desk.work(), Desk::Work::none);
+  EXPECT_EQ(rig::app().desk.work(), Desk::Work::none);
 }
 
 TEST(Desk, reads_piece_by_piece_and_stops_when_told) {
@@ -176,7 +119,7 @@ TEST(Desk, reads_piece_by_piece_and_stops_when_told) {
 TEST(Desk, says_what_was_read_what_came_twice_and_what_was_broken) {
   open_group();
   read(group() + "R1abcdefghijklmnop\n");
-  EXPECT_EQ(g_app->desk.intake.copies(), lines(group()));
+  EXPECT_EQ(rig::app().desk.intake.copies(), lines(group()));
   press(Role::disclosure, "Could not be read: 1");
   const auto* list = null::find_id("unread-list/0");
   ASSERT_NE(list, nullptr);
@@ -191,7 +134,7 @@ TEST(Desk, the_planted_weakness_comes_first_and_the_filter_parts_the_languages) 
   press(Role::disclosure, "Shown now: Powder inhaler with a lever");
   press(Role::radio, "First check");
   press(Role::radio, "Português");
-  const auto portuguese = teach_table(*g_app).rows.front();
+  const auto portuguese = teach_table(rig::app()).rows.front();
   EXPECT_NE(portuguese.label.find("1. "), std::string::npos);
   EXPECT_EQ(portuguese.id, [] {
     const auto& techniques = support::shipped_course("powder-lever")->family.techniques;
@@ -207,7 +150,7 @@ TEST(Desk, the_planted_weakness_comes_first_and_the_filter_parts_the_languages) 
   const auto* cell = null::find_id("teach/" + portuguese.id + "/0");
   ASSERT_NE(cell, nullptr);
   EXPECT_EQ(cell->name, portuguese.cells[0]);
-  EXPECT_EQ(portuguese.cells.size() + 1, teach_table(*g_app).heads.size());
+  EXPECT_EQ(portuguese.cells.size() + 1, teach_table(rig::app()).heads.size());
 }
 
 TEST(Desk, cells_of_fewer_than_five_are_hidden_and_said_so) {
@@ -217,7 +160,8 @@ TEST(Desk, cells_of_fewer_than_five_are_hidden_and_said_so) {
   for (int n = 0; n < 4; ++n) end = group().find('\n', end) + 1;
   read(group().substr(0, end));
   press(Role::button, "See the group");
-  for (const auto& table : {teach_table(*g_app), change_table(*g_app), items_table(*g_app)}) {
+  for (const auto& table :
+       {teach_table(rig::app()), change_table(rig::app()), items_table(rig::app())}) {
     ASSERT_FALSE(table.rows.empty());
     for (const auto& row : table.rows) {
       EXPECT_TRUE(row.bars.empty()) << row.label;
@@ -225,21 +169,21 @@ TEST(Desk, cells_of_fewer_than_five_are_hidden_and_said_so) {
       EXPECT_EQ(row.cells.size() + 1, table.heads.size());
     }
   }
-  const std::string csv = techniques_csv(*g_app);
+  const std::string csv = techniques_csv(rig::app());
   EXPECT_NE(csv.find(",,,,,,,,,,\r\n"), std::string::npos) << csv;
 }
 
 TEST(Desk, the_educators_own_order_wins_and_can_be_taken_back) {
   open_group();
   press(Role::button, "See the group");
-  const auto before = teach_table(*g_app);
+  const auto before = teach_table(rig::app());
   press(Role::disclosure, "Change the order");
   const std::string last = before.rows.back().label.substr(before.rows.back().label.find(' ') + 1);
   press(Role::button, "Put first: " + last);
-  EXPECT_EQ(teach_table(*g_app).rows.front().label, "1. " + last);
-  EXPECT_EQ(teach_csv(*g_app).find("\r\n1,") != std::string::npos, true);
+  EXPECT_EQ(teach_table(rig::app()).rows.front().label, "1. " + last);
+  EXPECT_EQ(teach_csv(rig::app()).find("\r\n1,") != std::string::npos, true);
   press(Role::button, "Back to the order by key");
-  EXPECT_EQ(teach_table(*g_app).rows.front().label, before.rows.front().label);
+  EXPECT_EQ(teach_table(rig::app()).rows.front().label, before.rows.front().label);
 }
 
 TEST(Desk, every_table_is_saved_as_csv_with_its_heads) {
@@ -258,18 +202,18 @@ TEST(Desk, every_table_is_saved_as_csv_with_its_heads) {
   press(Role::button, "How the questions work");
   press(Role::button, "Save this table (CSV)");
   EXPECT_NE(null::asked("save").find("Tells people apart"), std::string::npos);
-  EXPECT_EQ(g_app->desk.told, "hand/saved");
+  EXPECT_EQ(rig::app().desk.told, "hand/saved");
 }
 
 TEST(Desk, one_person_is_shown_with_reasons_and_change_and_goes_back_to_the_list) {
   open_group();
   press(Role::button, "See one by one");
-  const Desk& desk = g_app->desk;
+  const Desk& desk = rig::app().desk;
   ASSERT_EQ(desk.people().size(), lines(group()));
   const auto again = std::ranges::find_if(
       desk.people(), [&desk](std::size_t n) { return desk.before(n).has_value(); });
   ASSERT_NE(again, desk.people().end());
-  ASSERT_TRUE(g_app->open_desk_person(*again));
+  ASSERT_TRUE(rig::app().open_desk_person(*again));
   shell::redraw();
   null::settle();
   EXPECT_EQ(null::mirror().screen, "desk-person");
@@ -284,8 +228,8 @@ TEST(Desk, one_person_is_shown_with_reasons_and_change_and_goes_back_to_the_list
   EXPECT_NE(null::asked("save").find("\"resourceType\""), std::string::npos);
   press(Role::button, "Back to the list");
   EXPECT_EQ(null::mirror().screen, "desk-people");
-  EXPECT_FALSE(g_app->session.running());
-  EXPECT_EQ(g_app->export_run(), "");
+  EXPECT_FALSE(rig::app().session.running());
+  EXPECT_EQ(rig::app().export_run(), "");
 }
 
 TEST(Desk, the_list_turns_in_pages_and_sorts) {
@@ -294,12 +238,12 @@ TEST(Desk, the_list_turns_in_pages_and_sorts) {
   EXPECT_NE(null::find_id("result-19"), nullptr);
   EXPECT_EQ(null::find_id("result-20"), nullptr);
   press(Role::button, "Next page");
-  EXPECT_EQ(g_app->desk.page, 1U);
+  EXPECT_EQ(rig::app().desk.page, 1U);
   press(Role::disclosure, "Shown now: All kinds");
   press(Role::radio, "Newest first");
-  EXPECT_EQ(g_app->desk.page, 0U);
-  const auto& records = g_app->desk.intake.records();
-  const auto& people = g_app->desk.people();
+  EXPECT_EQ(rig::app().desk.page, 0U);
+  const auto& records = rig::app().desk.intake.records();
+  const auto& people = rig::app().desk.people();
   for (std::size_t n = 1; n < people.size(); ++n)
     EXPECT_GE(records[people[n - 1]].day, records[people[n]].day);
 }
@@ -307,11 +251,11 @@ TEST(Desk, the_list_turns_in_pages_and_sorts) {
 TEST(Desk, keeps_what_was_read_in_another_language) {
   open_group();
   press(Role::button, "See the group");
-  g_app->use_language("pt");
+  rig::app().use_language("pt");
   null::settle();
   EXPECT_EQ(null::mirror().screen, "desk-group");
   EXPECT_NE(null::find(Role::heading, "O que ensinar primeiro"), nullptr);
-  EXPECT_GT(teach_table(*g_app).rows.front().label.size(), 5U);
+  EXPECT_GT(teach_table(rig::app()).rows.front().label.size(), 5U);
   EXPECT_EQ(null::error_title(), "");
 }
 

@@ -2,16 +2,10 @@
 // told.
 #include <gtest/gtest.h>
 
-#include <memory>
-
-#include "core/catalog/content_id.h"
 #include "core/exchange/run_json.h"
-#include "tests/support/bank_json.h"
 #include "tests/support/courses.h"
-#include "tests/web/kit_rig.h"
-#include "web/screens/app.h"
+#include "tests/web/app_rig.h"
 #include "web/screens/hand_over.h"
-#include "web/shell/host_null.h"
 
 namespace rehale::screens {
 namespace {
@@ -19,65 +13,11 @@ namespace {
 namespace null = shell::null;
 using shell::Role;
 
-constexpr Day k_day = 20782;  // 2026-11-25, Python's datetime
+using rig::k_day;
+using rig::page_course;
+using rig::press;
 
-std::unique_ptr<kit::Ui> g_ui;
-std::unique_ptr<App> g_app;
-
-void start() {
-  const shell::Fonts fonts = shell::take_fonts();
-  ASSERT_TRUE(g_ui->load_fonts(fonts.regular, fonts.bold));
-  g_app->ui = g_ui.get();
-  g_app->start();
-}
-
-void frame() {
-  g_ui->begin_frame();
-  g_app->frame();
-  g_ui->end_frame();
-}
-
-// The page reads content/…; the assets have the same files (scenes are missing: pictures wait).
-void serve_content() {
-  const std::string assets = REHALE_SOURCE_DIR "/assets/";
-  const auto give = [&assets](const std::string& path) {
-    null::set_file("content/" + path, support::read_text(assets + path));
-  };
-  for (const char* path : {"library.json", "text/en.json", "text/es.json", "text/pt.json"})
-    give(path);
-  for (const auto& family : support::shipped_families()) {
-    for (const char* file : {"procedure.json", "questions.json", "text.en.json"})
-      give("families/" + family + "/" + file);
-  }
-}
-
-void open_page(const std::string& code = {}) {
-  g_app.reset();
-  null::reset();
-  g_ui = std::make_unique<kit::Ui>();
-  g_app = std::make_unique<App>();
-  ASSERT_TRUE(null::load_fonts(rig::font_path("400Regular"), rig::font_path("700Bold")));
-  serve_content();
-  null::set_today(k_day);
-  null::set_reply("qr", "101\n010\n110");
-  null::set_option(shell::k_option_code, code);
-  null::set_option(shell::k_option_address, "https://page.invalid/rehale/");
-  null::set_option(shell::k_option_build, "0123456789ab");
-  shell::run({.start = start, .frame = frame});
-  null::settle();
-}
-
-std::string asset(const std::string& path) {
-  return support::read_text(REHALE_SOURCE_DIR "/assets/" + path);
-}
-
-// The family under the content id that the page works out.
-std::shared_ptr<const check::Course> page_course(const std::string& family) {
-  const catalog::ContentFile procedure{"", asset("families/" + family + "/procedure.json")};
-  const catalog::ContentFile questions{"", asset("families/" + family + "/questions.json")};
-  return std::make_shared<const check::Course>(*check::make_course(
-      support::shipped_course(family)->family, catalog::content_id(procedure, questions)));
-}
+void open_page(const std::string& code = {}) { rig::open_app({shell::k_option_code, code}); }
 
 std::string code_of(const std::string& family, bool finished = true) {
   const auto course = page_course(family);
@@ -90,17 +30,10 @@ std::string code_of(const std::string& family, bool finished = true) {
   return *exchange::write_result({.page = "0123456789ab", .day = k_day}, log, course->family);
 }
 
-void press(Role role, const std::string& name) {
-  const auto* node = null::find(role, name);
-  ASSERT_NE(node, nullptr) << name;
-  null::press(node->id);
-  null::settle();
-}
-
 TEST(HandOver, a_link_shows_the_result_and_says_that_it_was_handed_over) {
   for (const auto& family : support::shipped_families()) {
     open_page(code_of(family));
-    ASSERT_EQ(g_app->where, Where::result) << family;
+    ASSERT_EQ(rig::app().where, Where::result) << family;
     const auto* told = null::find_id("handed");
     ASSERT_NE(told, nullptr);
     EXPECT_NE(told->name.find("2026-11-25"), std::string::npos) << told->name;
@@ -112,8 +45,8 @@ TEST(HandOver, what_is_handed_on_is_what_came) {
   const std::string code = code_of("spray");
   open_page(code);
   press(Role::button, "Show this to your pharmacist or nurse");
-  ASSERT_EQ(g_app->where, Where::hand_over);
-  EXPECT_EQ(g_app->hand_over.code, code);
+  ASSERT_EQ(rig::app().where, Where::hand_over);
+  EXPECT_EQ(rig::app().hand_over.code, code);
   EXPECT_EQ(null::asked("qr"), "https://page.invalid/rehale/#r=" + code);
   EXPECT_NE(null::find_id("qr"), nullptr);
 }
@@ -123,10 +56,10 @@ TEST(HandOver, copying_is_announced_and_a_refusal_is_told) {
   press(Role::button, "Show this to your pharmacist or nurse");
   null::set_reply("copy", "");
   press(Role::button, "Copy the link");
-  EXPECT_EQ(null::asked("copy"), g_app->hand_over.link);
+  EXPECT_EQ(null::asked("copy"), rig::app().hand_over.link);
   EXPECT_EQ(null::take_announcements().back(), "Copied");
   press(Role::button, "Save as a file");  // nobody answers
-  EXPECT_EQ(g_app->hand_over.told, "hand/not-done");
+  EXPECT_EQ(rig::app().hand_over.told, "hand/not-done");
   const std::string saved = null::asked("save");
   ASSERT_EQ(saved.find("rehale-result.json\n"), 0U);
   EXPECT_TRUE(exchange::read_log(saved.substr(saved.find('\n') + 1)));
@@ -181,10 +114,10 @@ TEST(HandOver, broken_links_get_a_clear_message_and_a_way_out) {
       {*other_code, "trouble/link-other"}};
   for (const auto& [code, title] : cases) {
     open_page(code);
-    ASSERT_EQ(g_app->where, Where::trouble) << code.substr(0, 40);
-    EXPECT_EQ(g_app->trouble.title, title) << code.substr(0, 40);
+    ASSERT_EQ(rig::app().where, Where::trouble) << code.substr(0, 40);
+    EXPECT_EQ(rig::app().trouble.title, title) << code.substr(0, 40);
     press(Role::button, "Go on");
-    EXPECT_EQ(g_app->where, Where::choose);
+    EXPECT_EQ(rig::app().where, Where::choose);
     EXPECT_EQ(null::error_title(), "");
   }
 }

@@ -1,23 +1,33 @@
 // What the app asks of the page once in a while: parts that few people need are loaded when first asked for.
-// Also the code of a result that came in the link. Must not know what codes and sheets say.
+// Also the code that came in the link. Must not know what codes and sheets say.
 
 import { SEPARATOR } from './bridge.js';
 
 const MOST_LETTERS = 5000;  // more than any code has (core/exchange/envelope.h); says so itself
 
-// Read once, and dropped from the address: it shall not stay in the history.
-export function takeCode() {
-  if (!location.hash.startsWith('#r=')) return '';
+// What an address can ask for: a result (#r=), a set practice (#a=), a sealed result (#s=), to set a practice (#set),
+// the educator's desk (#desk). The last two stay: they can be kept as bookmarks.
+const ASKS = /^#(?:([ras])=|(set|desk)$)/;
+
+export const asks = () => ASKS.test(location.hash);
+
+// ['r', code]; ['set', '1']. Codes are read once, and dropped from the address: they shall not stay in the history.
+export function takeAsk() {
+  const found = ASKS.exec(location.hash);
+  if (!found) return ['r', ''];
+  if (found[2]) return [found[2], '1'];
   const code = location.hash.slice(3, 3 + MOST_LETTERS);
   history.replaceState(history.state, '', location.pathname + location.search);
-  return code;
+  return [found[1], code];
 }
 
-// The educator's desk has an address of its own, which stays: it can be kept as a bookmark.
-export const wantsDesk = () => (location.hash === '#desk' ? '1' : '');
+const SEALING = ['seal', 'makeKey', 'useKey', 'unlock', 'openSealed', 'lock'];
 
-// The desk's part comes by itself: few people need it.
-const partOf = (name) => (name.startsWith('desk') ? import('./later/desk.js') : import('./later/hand_over.js'));
+// Parts that few people need come by themselves.
+function partOf(name) {
+  if (name.startsWith('desk')) return import('./later/desk.js');
+  return SEALING.includes(name) ? import('./later/sealing.js') : import('./later/hand_over.js');
+}
 
 export async function answerAsk(bridge, text, ticket) {
   const [name, words] = text.split(SEPARATOR);

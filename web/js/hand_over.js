@@ -1,10 +1,12 @@
-// A result to hand over: as a QR code, to the clipboard, as a file, on paper. Loaded when first asked for
+// A result or a set practice to hand over: as a QR code, to the clipboard, as a file, on paper. Loaded when first asked for
 // (asked.js). Every service takes a text and gives one back. Must not know what a result says.
 
 import qrcode from 'qrcode-generator';
 
 import './sheet.css';
-import { printSheet } from './sheet.js';
+import { saveFile } from './save_file.js';
+import { makeSheet, printSheet } from './sheet.js';
+import { makeSlips } from './slips.js';
 
 // Lines of 0 and 1, dark is 1, without the quiet zone; the smallest version at level M that holds it.
 export function qrLines(text) {
@@ -33,13 +35,12 @@ async function copy(text) {
 
 function save(words) {
   const name = words.slice(0, words.indexOf('\n'));
-  const text = words.slice(name.length + 1);
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: name.endsWith('.csv') ? 'text/csv' : 'application/json' }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+  saveFile(name, words.slice(name.length + 1));
   return '';
 }
 
-export const services = { qr: qrLines, copy, save, print: (words) => printSheet(words, qrLines) };
+export const services = {
+  qr: qrLines, copy, save,
+  print: (words) => printSheet(makeSheet(words, qrLines)),
+  slips: (words) => printSheet(makeSlips(words, qrLines)),
+};

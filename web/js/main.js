@@ -1,6 +1,6 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
-import { answerAsk, takeCode, wantsDesk } from './asked.js';
+import { answerAsk, asks, takeAsk } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
@@ -137,13 +137,12 @@ function randomWhole() {
 
 // After the address' own options: these names are ours.
 function tellOfLink() {
-  bridge.hear('option', `#r=${takeCode()}`);
-  bridge.hear('option', `#desk=${wantsDesk()}`);
+  bridge.hear('option', `#${takeAsk().join('=')}`);
   bridge.hear('option', `#address=${location.href.replace(/[?#].*/s, '')}`);
   bridge.hear('option', `#build=${window.rehale.buildId}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
   addEventListener('hashchange', () => {
-    if ((location.hash.startsWith('#r=') || wantsDesk()) && bridge.text('export_run') === '') location.reload();
+    if (asks() && bridge.text('export_run') === '') location.reload();
   });
 }
 

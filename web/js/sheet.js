@@ -1,6 +1,8 @@
 // One page of paper: written as real elements when asked for, printed, taken away again. Each line of `words`
 // is a kind, a space, a text (web/screens/sheet.h). Must not know what the sentences mean.
 
+import { bringStyle } from './style_sheet.js';
+
 const TAGS = {
   title: 'h1', fact: 'p', section: 'h2', item: 'h3', why: 'p', how: 'p', well: 'li', script: 'p', ask: 'p',
   tick: 'span', caution: 'li', foot: 'p', qr: '',
@@ -8,7 +10,7 @@ const TAGS = {
 const LISTS = { well: 'ul', caution: 'ul', tick: 'div' };
 const QUIET = 4;  // modules around a QR code, ISO/IEC 18004 (facts/users.md 5.4)
 
-function drawCode(lines) {
+export function drawCode(lines) {
   const rows = lines.split('\n');
   const side = rows.length + 2 * QUIET;
   const path = rows.flatMap((row, y) => [...row.matchAll(/1+/g)]
@@ -48,23 +50,10 @@ export function makeSheet(words, qrLines) {
 
 let takeAway = () => {};
 
-// A file of its own, not words put into the page: the strictest content policy forbids those.
-function bringStyle() {
-  const link = document.createElement('link');
-  link.rel = 'stylesheet';
-  link.href = new URL('./hand_over.css', import.meta.url).href;  // ci/lib/bundle.mjs makes it of sheet.css
-  const isHere = new Promise((done, failed) => {
-    link.onload = done;
-    link.onerror = () => failed(new Error('the style of the sheet did not arrive'));
-  });
-  document.head.append(link);
-  return { link, isHere };
-}
-
-export async function printSheet(words, qrLines) {
+// Prints an element, which is on the page for as long as that takes.
+export async function printSheet(sheet) {
   takeAway();
-  const sheet = makeSheet(words, qrLines);
-  const { link, isHere } = bringStyle();
+  const { link, isHere } = bringStyle('./hand_over.css');  // ci/lib/bundle.mjs makes it of sheet.css
   takeAway = () => {
     removeEventListener('afterprint', takeAway);
     link.remove();

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/exchange/take_json.h"
+#include "web/screens/asked.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
 
@@ -12,21 +13,11 @@ namespace {
 
 const std::string k_none;
 
-// Digits only, below 2^64; anything else is no seed.
-std::optional<std::uint64_t> parse_seed(const std::string& text) {
-  std::uint64_t seed = 0;
-  if (text.empty() || text.size() > 19) return std::nullopt;
-  for (const char c : text) {
-    if (c < '0' || c > '9') return std::nullopt;
-    seed = seed * 10 + static_cast<std::uint64_t>(c - '0');
-  }
-  return seed;
-}
-
 }  // namespace
 
 void App::start() {
-  const std::string wish = shell::launch_option("lang");
+  std::string wish = shell::launch_option("lang");
+  if (wish.empty()) wish = asked_language();
   content.load_start(wish.empty() ? shell::preferences().language : wish,
                      [this](const Troubles& troubles) {
                        if (!troubles.empty()) return show_trouble("trouble/content", troubles);
@@ -36,36 +27,9 @@ void App::start() {
                      });
 }
 
-void App::open_first_screen() {
-  where = Where::choose;
-  const std::string asked = shell::launch_option("seed");
-  if (!asked.empty() && !parse_seed(asked)) {
-    trouble = {"trouble/seed", "", {}, true};
-    where = Where::trouble;
-    return content.fetch_scenes();
-  }
-  const std::string code = shell::launch_option(shell::k_option_code);
-  if (!code.empty()) {
-    content.fetch_scenes();
-    return open_handed(code);
-  }
-  if (!shell::launch_option(shell::k_option_desk).empty()) {
-    to_desk();
-    return content.fetch_scenes();
-  }
-  // Picked before the app was there: its files come first, then the pictures.
-  const catalog::Id early = shell::launch_option("family");
-  const auto& families = content.library().families;
-  if (std::find(families.begin(), families.end(), early) != families.end()) {
-    pick_family(early);
-  } else {
-    content.fetch_scenes();
-  }
-}
-
 std::uint64_t App::seed() {
-  const auto asked = parse_seed(shell::launch_option("seed"));
-  return asked ? *asked : shell::random_seed();
+  const auto wished = seed_in_address();
+  return wished ? *wished : shell::random_seed();
 }
 
 void App::show_words() {
@@ -111,7 +75,7 @@ void App::pick_family(const catalog::Id& family) {
       trouble.can_go_on = true;
       return;
     }
-    where = Where::ready;
+    if (can_be_asked()) where = Where::ready;
     shell::redraw();
   });
   content.fetch_scenes();
@@ -120,7 +84,12 @@ void App::pick_family(const catalog::Id& family) {
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
   handed.reset();
-  const auto begun = session.begin(family->course, content.language(), seed(), shell::now_ms());
+  Session::Wish wish{.language = content.language(), .seed = seed()};
+  if (assigned) {
+    wish.questions = assigned->questions;
+    wish.focus = check::focus_of(family->course->family, assigned->focus);
+  }
+  const auto begun = session.begin(family->course, wish, shell::now_ms());
   if (!begun) return show_error(begun.error());
   next_question();
 }
@@ -180,7 +149,7 @@ void App::to_choose() {
   finder_path.clear();
   found.reset();
   mending = 0;
-  where = Where::choose;
+  where = assigned ? Where::asked : Where::choose;
 }
 
 const catalog::Family& App::rehearsed_family() const {
@@ -271,6 +240,12 @@ void App::frame() {
     case Where::desk_person:
     case Where::desk_group:
       return draw_at_desk(*this);
+    case Where::asked:
+      return draw_asked(*this);
+    case Where::set_practice:
+      return draw_set_practice(*this);
+    case Where::set_link:
+      return draw_set_link(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

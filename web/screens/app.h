@@ -14,6 +14,7 @@
 #include "web/screens/hand_over.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
+#include "web/screens/set_practice.h"
 #include "web/screens/where_it_goes.h"
 
 namespace rehale::screens {
@@ -36,6 +37,9 @@ enum class Where : unsigned char {
   desk_people,
   desk_person,
   desk_group,
+  asked,
+  set_practice,
+  set_link,
   trouble,
 };
 
@@ -50,8 +54,8 @@ struct Draft {
 };
 
 struct Trouble {
-  std::string title;  // path of the interface sentence, or plain words before texts are there
-  std::string detail;
+  std::string title;   // path of the interface sentence, or plain words before texts are there
+  std::string detail;  // fills {date} in the sentence
   Troubles findings;
   bool can_go_on = false;
   Where back = Where::choose;  // where going on leads; choose: with a clean slate
@@ -79,8 +83,10 @@ struct App {
   kit::ScenePlay play;  // of the big picture
   WhereItGoes where_it_goes;
   HandOver hand_over;
-  Desk desk;                                   // of an educator
-  std::optional<exchange::ResultHead> handed;  // the run on show came with a link
+  Desk desk;                                     // of an educator
+  std::optional<exchange::ResultHead> handed;    // the run on show came with a link
+  std::optional<exchange::Assignment> assigned;  // somebody asked for the check, by a link
+  SetPractice set_practice;
 
   void start();  // once, before the first frame
   void frame();  // draws the one screen
@@ -117,6 +123,14 @@ struct App {
   void leave_desk_person();
   // Every family's content, then `then`; what does not come is told.
   void load_families(const std::function<void()>& then);
+  // The practice that a link's code sets, or why it cannot be. Nothing else is running.
+  void open_asked(const std::string& code);
+  void drop_asked();  // the person wants a check of their own
+  // The result on show goes out sealed: the link that asked for it has a key.
+  [[nodiscard]] bool seals() const;
+
+  void to_set_practice();
+  void make_set_link();  // of what is picked there
 
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
@@ -134,8 +148,12 @@ struct App {
 
  private:
   void open_first_screen();
+  bool open_what_was_asked();
   void show_handed(const exchange::ReadResult& result);
   void show_link_trouble(const char* kind);
+  [[nodiscard]] bool can_be_asked();  // else it says why not
+  void seal_result(const std::string& code);
+  void show_hand_over_code(const std::string& code, const char* kind);
   void fresh_draft(int question);
   void show_words();  // in the language that is loaded now
   void show_trouble(const std::string& title, Troubles findings);

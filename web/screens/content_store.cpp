@@ -117,6 +117,14 @@ void ContentStore::load_language(const std::string& language, const catalog::Id&
   });
 }
 
+void ContentStore::read_words(const std::string& language,
+                              std::function<void(const catalog::Texts&)> done) {
+  fetch_all({words_path(language)}, [this, language, done = std::move(done)](const Files& files) {
+    auto texts = catalog::load_library_texts(library_, files.file(words_path(language)));
+    done(texts.value ? *std::move(texts.value) : catalog::Texts());
+  });
+}
+
 Troubles ContentStore::accept_language(const std::string& language, const catalog::Id& family,
                                        const Files& files) {
   const catalog::ContentFile words = files.file(words_path(language));

@@ -32,6 +32,9 @@ class ContentStore {
   // The words of another language, also those of this family if it is there. All or nothing: until
   // they are here, and when they do not come, everything stays in the language it is in.
   void load_language(const std::string& language, const catalog::Id& family, Done done);
+  // The interface words of a language, to be used beside those on show; empty when they do not
+  // come.
+  void read_words(const std::string& language, std::function<void(const catalog::Texts&)> done);
   // Everything of one family; at once when it is there already.
   void load_family(const catalog::Id& family, Done done);
 

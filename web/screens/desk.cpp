@@ -43,12 +43,13 @@ void draw_desk(App& app) {
   kit::heading(ui, "title", app.say("desk/title"));
   kit::paragraph(ui, "lead", app.say("desk/lead"));
   kit::notice(ui, "honest", app.say("desk/honest"));
-  // "Set practice" has its place here, before "Read results".
+  const bool set = kit::quiet_button(ui, {.id = "set", .label = app.say("set/title")});
   const bool read = kit::main_button(ui, {.id = "read", .label = app.say("desk/read")});
   kit::bullets(ui, "limits", {app.say("desk/private"), app.say("desk/care")});
   const auto pressed =
       kit::end_screen(ui, {.main = {}, .quiet = {.id = "leave", .label = app.say("desk/leave")}});
   if (top == kit::TopPress::help) return app.to_about();
+  if (set) return app.to_set_practice();
   if (read) app.where = Where::desk_read;
   if (pressed == kit::ActionPress::quiet || top == kit::TopPress::back) app.to_choose();
 }

@@ -14,6 +14,8 @@ constexpr std::size_t k_group = 4;
 exchange::ResultHead head_of(const App& app) {
   if (app.handed) return *app.handed;
   exchange::ResultHead head;
+  if (app.assigned && !app.seals())
+    head.assignment = app.assigned->id;  // the seal carries it itself
   head.page = shell::launch_option(shell::k_option_build);
   if (head.page.size() > 24) head.page.resize(24);  // what the code holds
   head.day = app.hand_over.day;
@@ -56,7 +58,7 @@ void draw_ways(App& app) {
   if (kit::quiet_button(ui, {.id = "copy", .label = app.say("hand/copy")}))
     ask_and_tell(app, "copy", hand.link, "hand/copied");
   if (kit::quiet_button(ui, {.id = "save", .label = app.say("hand/save")}))
-    ask_and_tell(app, "save", "rehale-result.json\n" + app.export_run(), "hand/saved");
+    ask_and_tell(app, "save", saved_words(app), "hand/saved");
   if (!hand.told.empty()) kit::paragraph(ui, "told", app.say(hand.told));
   hand.spelled =
       kit::toggle_button(ui, {.id = "spell", .label = app.say("hand/spell")}, hand.spelled);
@@ -78,13 +80,20 @@ std::string in_groups(const std::string& code) {
 
 void App::to_hand_over() {
   const Day day = hand_over.day;
+  const auto code = exchange::write_result(head_of(*this), session.run().log(), session.family());
+  if (!code) return show_error(code.error());
+  where = Where::hand_over;
+  hand_over.told.clear();
+  hand_over.spelled = false;
+  if (seals()) return seal_result(*code);
   hand_over = {};
   hand_over.day = day;
-  auto code = exchange::write_result(head_of(*this), session.run().log(), session.family());
-  if (!code) return show_error(code.error());
-  hand_over.code = *std::move(code);
-  hand_over.link = shell::launch_option(shell::k_option_address) + "#r=" + hand_over.code;
-  where = Where::hand_over;
+  show_hand_over_code(*code, "#r=");
+}
+
+void App::show_hand_over_code(const std::string& code, const char* kind) {
+  hand_over.code = code;
+  hand_over.link = shell::launch_option(shell::k_option_address) + kind + code;
   ask_for_qr(*this);
 }
 
@@ -93,14 +102,25 @@ void draw_hand_over(App& app) {
   const auto top =
       kit::begin_screen(ui, {.id = "hand-over", .title = app.say("hand/title"), .back = true});
   kit::heading(ui, "title", app.say("hand/title"));
-  draw_code(app);  // first: whole on a phone without scrolling
-  kit::paragraph(ui, "lead", app.say("hand/lead"));
-  draw_ways(app);
+  const bool ready = !app.hand_over.code.empty();
+  if (ready) {
+    draw_code(app);  // first: whole on a phone without scrolling
+  } else {
+    kit::status_line(ui, "sealing",
+                     app.say(app.hand_over.no_seal ? "asked/no-seal" : "asked/sealing"));
+  }
+  if (app.assigned && !app.handed)
+    kit::paragraph(ui, "for", app.say(app.seals() ? "asked/for-sealed" : "asked/for"));
+  if (ready) {
+    kit::paragraph(ui, "lead", app.say(app.seals() ? "asked/hand-lead" : "hand/lead"));
+    draw_ways(app);
+  }
   kit::caption(ui, "limits", app.say("hand/limits"));
   kit::caption(ui, "private", app.say("hand/private"));
-  const auto pressed =
-      kit::end_screen(ui, {.main = {.id = "print", .label = app.say("hand/print")},
-                           .quiet = {.id = "done", .label = app.say("mend/done")}});
+  kit::Actions actions{.main = {.id = "print", .label = app.say("hand/print")},
+                       .quiet = {.id = "done", .label = app.say("mend/done")}};
+  if (!ready) actions = {.main = {}, .quiet = {.id = "done", .label = app.say("mend/done")}};
+  const auto pressed = kit::end_screen(ui, actions);
   if (pressed == kit::ActionPress::main)
     ask_and_tell(app, "print", write_sheet(app), "hand/printed");
   if (top == kit::TopPress::help) return app.to_about();

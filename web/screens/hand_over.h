@@ -9,10 +9,12 @@ namespace rehale::screens {
 
 struct HandOver {
   Day day = 0;           // on which the check was done
-  std::string code;      // of the run on show
+  std::string code;      // of the run on show; empty while it is being sealed
   std::string link;      // opens it on this same page
   std::string lines;     // its QR code; empty while it is on its way
   std::string told;      // path of what the last press did; empty: nothing pressed
+  std::string plain;     // what was sealed, where it is sealed: never shown
+  bool no_seal = false;  // the browser could not seal it: nothing goes out
   bool no_qr = false;    // it could not be had
   bool spelled = false;  // the code to read out is open
 };

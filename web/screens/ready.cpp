@@ -1,4 +1,5 @@
 // Before the check: what comes, how long it takes, and that there is nothing to fear.
+#include "web/screens/asked.h"
 #include "web/screens/pictures.h"
 #include "web/screens/screens.h"
 
@@ -20,9 +21,9 @@ void draw_ready(App& app) {
                     .alternative = app.tell("tell"),
                     .draw = moving_picture(app, app.picked(), {"open"})});
   kit::heading(ui, "title", app.tell("name"));
+  draw_asked_facts(app);
   kit::paragraph(ui, "lead", app.say("ready/lead"));
-  kit::bullets(ui, "how",
-               {app.say("ready/length"), app.say("ready/honest"), app.say("ready/empty-hands")});
+  kit::bullets(ui, "how", {how_many(app), app.say("ready/honest"), app.say("ready/empty-hands")});
   const bool asks_where = kit::text_button(ui, {.id = "where", .label = app.say("where/see")});
   kit::Actions actions{.main = {.id = "go", .label = app.say("ready/start")}, .quiet = {}};
   if (!app.rehearsed_family().run_through.steps.empty())

@@ -23,11 +23,18 @@ void draw_desk_read(App& app);    // codes and files, read with progress
 void draw_desk_people(App& app);  // results one by one
 void draw_desk_person(App& app);
 void draw_desk_group(App& app);
+void draw_asked(App& app);
+void draw_set_practice(App& app);
+void draw_set_link(App& app);
+void draw_handed(App& app);  // in the result: that it came with a link, and from when
 void draw_about(App& app);
 void draw_trouble(App& app);
 
 // The way to the run-through, where the family has one; true: pressed.
 [[nodiscard]] bool run_button(App& app);
+
+// What "save as a file" writes: file name, line break, text.
+[[nodiscard]] std::string saved_words(const App& app);
 
 // The kit's own sentences from the interface texts.
 [[nodiscard]] kit::Words kit_words(const App& app);

@@ -7,8 +7,8 @@ namespace rehale::screens {
 
 using check::What;
 
-Result<void> Session::begin(std::shared_ptr<const check::Course> course,
-                            const std::string& language, std::uint64_t seed, double now_ms) {
+Result<void> Session::begin(std::shared_ptr<const check::Course> course, const Wish& wish,
+                            double now_ms) {
   if (run_ && course_ && course && course_->family.id == course->family.id) recent_ = asked();
   else recent_.clear();
   run_.reset();
@@ -16,10 +16,12 @@ Result<void> Session::begin(std::shared_ptr<const check::Course> course,
   began_ms_ = now_ms;
   check::Event begin{.what = What::begin};
   begin.family = course_->family.id;
-  begin.seed = seed;
+  begin.seed = wish.seed;
   begin.content = course_->content;
-  begin.language = language;
+  begin.language = wish.language;
   begin.recent = recent_;
+  begin.questions = wish.questions;
+  begin.focus = wish.focus;
   auto run = check::Run::begin(*course_, begin);
   if (!run) return tl::unexpected(run.error());
   run_.emplace(*std::move(run));

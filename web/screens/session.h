@@ -13,9 +13,15 @@ namespace rehale::screens {
 
 class Session {
  public:
-  // The course stays alive as long as the session. recent: question ids of the run before.
-  [[nodiscard]] Result<void> begin(std::shared_ptr<const check::Course> course,
-                                   const std::string& language, std::uint64_t seed, double now_ms);
+  struct Wish {
+    std::string language;
+    std::uint64_t seed = 0;
+    int questions = 0;                    // 0: as many as the check needs
+    std::vector<catalog::Id> focus = {};  // techniques of the family
+  };
+  // The course stays alive as long as the session.
+  [[nodiscard]] Result<void> begin(std::shared_ptr<const check::Course> course, const Wish& wish,
+                                   double now_ms);
   // A finished run made elsewhere, to look at. Errors: those of check::Run::replay, "unfinished".
   [[nodiscard]] Result<void> adopt(std::shared_ptr<const check::Course> course,
                                    const check::Log& log);

@@ -34,7 +34,9 @@ void draw_trouble(App& app) {
   kit::Ui& ui = *app.ui;
   kit::begin_screen(ui, {.id = "trouble", .title = "Rehale", .top_buttons = false});
   kit::heading(ui, "title", words(app, app.trouble.title + "/title", k_title));
-  kit::paragraph(ui, "lead", words(app, app.trouble.title + "/lead", k_lead));
+  kit::paragraph(
+      ui, "lead",
+      kit::fill(words(app, app.trouble.title + "/lead", k_lead), {{"date", app.trouble.detail}}));
   std::vector<std::string> lines;
   for (const auto& finding : app.trouble.findings) {
     if (lines.size() < k_most_shown) lines.push_back(line_of(finding));

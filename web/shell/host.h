@@ -75,7 +75,7 @@ void announce(std::string_view text, bool urgent = false);  // live region, each
 // Reads a text file next to the page ("content/library.json"). done runs before a later frame.
 void fetch_text(const std::string& path, std::function<void(Result<std::string>)> done);
 
-// Asks a part of the page that is loaded when first needed (web/js/hand_over.js). done runs before
+// Asks a part of the page that is loaded when first needed (web/js/asked.js). done runs before
 // a later frame, with what it gives back. Errors: "network", "refused" (the browser would not).
 //   "qr": a text -> its QR code, level M: lines of 0 and 1, dark is 1; no quiet zone
 //   "copy": a text, to the clipboard        "save": file name, line break, text
@@ -83,6 +83,8 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 // And of web/js/desk.js:
 //   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
 //   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
+//   "slips": slips as web/screens/slips.h writes them
+//   keys and seals: web/js/sealing.js says what each takes and gives
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
 
@@ -91,9 +93,13 @@ int today();
 
 // What is told with the start besides the address' own options: these cannot stand in it.
 inline constexpr std::string_view k_option_code = "#r";           // a result that was handed over
+inline constexpr std::string_view k_option_asked = "#a";          // a practice that was set
+inline constexpr std::string_view k_option_sealed = "#s";         // a result that was sealed
+inline constexpr std::string_view k_option_set = "#set";          // to set a practice
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
-inline constexpr std::string_view k_option_desk = "#desk";  // "1": the educator's way in was asked for
+inline constexpr std::string_view k_option_desk =
+    "#desk";  // "1": the educator's way in was asked for
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way
 // out.

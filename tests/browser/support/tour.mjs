@@ -117,6 +117,30 @@ async function tourRunThrough(way, visit, { actions }) {
   await way.press('button', 'Go back');
 }
 
+// The screens of who sets a practice, from '#set'.
+export async function tourSet(way, visit) {
+  const { page } = way;
+  await awaitScreen(page, 'set-practice');
+  await visit('set a practice', { first: true });
+  await way.press('checkbox', 'Spray inhaler');
+  await way.press('checkbox', 'Soft mist inhaler');
+  for (const more of ['Number of questions and language', 'Steps to look at', 'Seal the results']) await way.press('button', more);
+  await page.getByRole('checkbox', { name: 'Hold your breath' }).waitFor();
+  await visit('set a practice: all of it', { ...k_in_between, first: true });  // a reader's press moves no focus
+  await way.press('button', 'Make the link');
+  await page.getByRole('img', { name: /^QR code/ }).waitFor();
+  await visit('set a practice: the link');
+}
+
+// What such a link shows, from '#a=…' for two families.
+export async function tourAsked(way, visit) {
+  await awaitScreen(way.page, 'asked');
+  await visit('asked', { first: true });
+  await way.press('button', 'Soft mist inhaler');
+  await awaitScreen(way.page, 'ready');
+  await visit('asked: ready');
+}
+
 // Returns the kinds of questions seen.
 export async function tour(way, visit) {
   const met = new Set();

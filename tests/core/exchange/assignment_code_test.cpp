@@ -102,18 +102,63 @@ TEST(SealedCode, a_whole_run_sealed_still_fits_a_link) {
   std::size_t longest = 0;
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
     support::Script script{.lacks = {course.family.techniques[seed % 10].id}, .seed = ~seed};
+    script.questions = 12;
+    script.focus = {course.family.techniques.back().id};
     for (std::size_t n = 0; n < 12; ++n) script.recent.push_back(course.family.questions[n * 5].id);
     auto log = support::scripted_run(course, script).log();
     log.front().content = "0123456789abcdef";
     ResultHead head{.page = "0.3.0", .day = 20782, .again = true, .confidence = 4};
     head.person = 4294967295U;
     SealedResult result = sealed();
-    result.sealed = *pack_result(head, log, course.family);
+    result.sealed = *bytes_to_seal(*write_result(head, log, course.family));
     result.sealed.resize(result.sealed.size() + 16);
     longest = std::max(longest, write_sealed(result)->size());
   }
   RecordProperty("longest", static_cast<int>(longest));
   EXPECT_LE(longest + 40, 400U);
+}
+
+// What the browser encrypts and gives back; the encryption itself is tested under node.
+TEST(SealedCode, opened_bytes_are_the_result_with_the_assignment_of_the_seal) {
+  const auto& course = *support::shipped_course("spray");
+  support::Script script{.seed = 4};
+  script.questions = 7;
+  auto log = support::scripted_run(course, script).log();
+  log.front().content = "0123456789abcdef";
+  ResultHead head{.page = "0.3.0", .day = 20782};
+  const auto code = write_result(head, log, course.family);
+  const auto bytes = bytes_to_seal(*code);
+  ASSERT_TRUE(bytes);
+  const auto read = read_opened(sealed(), *bytes);
+  ASSERT_TRUE(read) << read.error().detail;
+  EXPECT_EQ(read->head.assignment, full().id);
+  EXPECT_EQ(*log_of(*read, course.family, "0123456789abcdef"),
+            *log_of(*read_result(*code), course.family, "0123456789abcdef"));
+  SealedResult other = sealed();
+  other.content = "0123456789abcdee";
+  EXPECT_EQ(read_opened(other, *bytes).error().code, "sealed-other");
+  head.assignment = RandomId{};
+  const auto named = bytes_to_seal(*write_result(head, log, course.family));
+  EXPECT_EQ(read_opened(sealed(), *named).error().code, "sealed-other");
+}
+
+TEST(SealedCode, a_line_to_open_holds_key_bound_bytes_and_sealed_bytes) {
+  const std::string line = line_to_open(sealed());
+  const auto one = line.find(' '), two = line.rfind(' ');
+  const PublicKey sender = sealed().sender;
+  EXPECT_EQ(*from_base64url(line.substr(0, one)), Bytes(sender.begin(), sender.end()));
+  EXPECT_EQ(*from_base64url(line.substr(one + 1, two - one - 1)),
+            bound_bytes(full().id, "0123456789abcdef"));
+  EXPECT_EQ(*from_base64url(line.substr(two + 1)), sealed().sealed);
+}
+
+TEST(SealedCode, only_whole_results_are_sealed_and_taken) {
+  EXPECT_EQ(bytes_to_seal("").error().code, "code-shape");
+  EXPECT_EQ(bytes_to_seal("A1AAAA").error().code, "code-shape");
+  EXPECT_FALSE(bytes_to_seal("R1A A"));
+  EXPECT_FALSE(read_opened(sealed(), {}));
+  EXPECT_FALSE(read_opened(sealed(), Bytes(2, 'R')));
+  EXPECT_FALSE(read_opened(sealed(), Bytes(60, 'R')));
 }
 
 TEST(SealedCode, is_bound_to_its_assignment_and_content) {

@@ -152,7 +152,7 @@ TEST(ResultCode, every_changed_or_lost_letter_is_seen) {
 TEST(ResultCode, each_kind_of_trouble_has_its_name) {
   EXPECT_EQ(read_result("").error().code, "code-kind");
   EXPECT_EQ(read_result("A1AAAAAAAAAAAA").error().code, "code-kind");
-  EXPECT_EQ(read_result("R2AAAAAAAAAAAA").error().code, "code-newer");
+  EXPECT_EQ(read_result("R3AAAAAAAAAAAA").error().code, "code-newer");
   EXPECT_EQ(read_result("R1AAAA").error().code, "code-length");
   EXPECT_EQ(read_result("R1AAAAAAAAAAAA").error().code, "code-check");
   EXPECT_EQ(read_result("R1AAAA AAAAAAAA").error().code, "code-letter");

@@ -16,20 +16,18 @@ await build({
   define: { LATER_FILE: JSON.stringify(later) },
   logLevel: 'warning',
 });
-// Fetched when first asked for (web/js/asked.js); in a folder of its own, so that no page starts with it.
+// Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
-for (const part of ['hand_over', 'desk']) {
-  await build({
-    entryPoints: [path.join(path.dirname(entry), `${part}.js`)],
-    nodePaths: [packages],
-    outfile: path.join(path.dirname(out), `later/${part}.js`),
-    bundle: true,
-    minify: true,
-    format: 'esm',
-    target: ['es2020'],
-    logLevel: 'warning',
-  });
-}
+await build({
+  entryPoints: ['hand_over.js', 'desk.js', 'read_aloud.js'].map((name) => path.join(path.dirname(entry), name)),
+  nodePaths: [packages],
+  outdir: path.join(path.dirname(out), 'later'),
+  bundle: true,
+  minify: true,
+  format: 'esm',
+  target: ['es2020'],
+  logLevel: 'warning',
+});
 await build({
   entryPoints: [path.join(path.dirname(entry), 'boot.js')],
   outfile: path.join(path.dirname(out), 'boot.js'),

@@ -19,11 +19,12 @@ export const wantsDesk = () => (location.hash === '#desk' ? '1' : '');
 // The desk's part comes by itself: few people need it.
 const partOf = (name) => (name.startsWith('desk') ? import('./later/desk.js') : import('./later/hand_over.js'));
 
-export async function answerAsk(bridge, text, ticket) {
+// near: services that need no fetching.
+export async function answerAsk(bridge, text, ticket, near) {
   const [name, words] = text.split(SEPARATOR);
   let code = 'network';
   try {
-    const { services } = await partOf(name);
+    const services = near[name] ? near : (await partOf(name)).services;
     code = 'refused';
     bridge.hear('fetched', await services[name](words), ticket);
   } catch (error) {

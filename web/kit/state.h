@@ -112,7 +112,8 @@ struct State {
   Words words;
   std::vector<Language> languages;
   std::string language = "en", asked_language;
-  shell::Preferences preferences;
+  shell::Preferences preferences;  // what holds now: the system's, where the person chose nothing
+  shell::Voice voice;
   shell::Viewport viewport;
   Scheme scheme = Scheme::light;
   float scale = 1;
@@ -144,7 +145,8 @@ struct State {
 
   std::string reveal_id;  // brought into view at the end of this frame
   bool reveal_glides = false;
-  bool look_open = false;
+  bool settings_open = false;
+  bool remembered = false, not_kept = false;
   std::map<std::string, Ease, std::less<>> eases;
   std::map<std::string, std::string, std::less<>> picked;                          // ordering
   std::map<std::string, std::vector<std::vector<std::string>>, std::less<>> undo;  // ordering

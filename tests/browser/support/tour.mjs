@@ -33,7 +33,7 @@ async function tourDesk(way, visit) {
 }
 
 async function tourDialogs(way, visit) {
-  await way.press('button', 'Light, dark and larger text');
+  await way.press('button', 'Settings');
   await visit('look dialog', { dialog: true });
   await way.page.keyboard.press('Escape');
   await find(way.page, 'dialog').waitFor({ state: 'detached' });

@@ -149,7 +149,9 @@ TopPress draw_top_bar(Ui& ui) {
   if (!screen.top_buttons) return press;
   if (can_read_aloud(ui)) draw_read_aloud(ui, {right - 2 * (size + k_gap_px), y, size, size});
   const Rect help{right - size - k_gap_px, y, size, size};
-  if (draw_icon_button(ui, {"help", w.help, Icon::help}, help)) press = TopPress::help;
+  if (screen.help && draw_icon_button(ui, {"help", w.help, Icon::help}, help)) {
+    press = TopPress::help;
+  }
   const Rect look{right, y, size, size};
   if (draw_icon_button(ui, {"look-button", w.look, Icon::look}, look)) open_settings(ui);
   return press;

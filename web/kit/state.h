@@ -28,6 +28,14 @@ struct TextBlock {
   float width = 0, height = 0, line_px = 0;
 };
 
+// Words as they were drawn, for tests: nothing may lie over them or cut them.
+struct DrawnText {
+  std::string words;
+  Rect rect;
+  Rect clip;  // w == 0: none
+  bool breaks_a_word = false;
+};
+
 struct PointerState {
   float x = -1, y = -1;
   float dy = 0;
@@ -132,7 +140,8 @@ struct State {
 
   std::vector<shell::MirrorAction> actions;
   std::vector<shell::MirrorNode> nodes;
-  std::string parent;  // of the nodes recorded now
+  std::vector<DrawnText> texts;  // of this frame, those of an open dialog only
+  std::string parent;            // of the nodes recorded now
 
   ScreenState screen;
   DialogState dialog;

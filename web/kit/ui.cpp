@@ -94,6 +94,7 @@ void Ui::begin_frame() {
   s.ground = palette().paper;
   s.want_frame = false;
   s.nodes.clear();
+  s.texts.clear();
   s.parent.clear();
   s.dialog.drawn_id.clear();
   fill_box(s.list, {0, 0, s.viewport.width_px, s.viewport.height_px}, s.ground, 0);

@@ -25,8 +25,9 @@ export function playVoices({ voices, word_ms = 5, silent = null, late_ms = 20 })
         return;
       }
       queue.shift();
+      const others = queue.length > 0;
       tell(utterance, 'end');
-      next();
+      if (others) next();
     };
     timer = setTimeout(step, word_ms);
   };

@@ -18,7 +18,10 @@ async function readerFor(page) {
 async function boxesInView(page) {
   const { rects } = await probe(page, { rects: true });
   const { width, height } = page.viewportSize();
-  const covered = new Set(await page.locator('#mirror [inert], #mirror [inert] [data-id]').evaluateAll((all) => all.map((each) => each.dataset.id)));
+  const idsOf = (selector) => page.locator(selector).evaluateAll((all) => all.map((each) => each.dataset.id));
+  // Signs without words that cannot be pressed now may be faint: 1.4.3 and 1.4.11 leave inactive ones out.
+  const idle = (await idsOf('#mirror button[aria-disabled]')).filter((id) => /\/(up|down|less|more)$/.test(id));
+  const covered = new Set([...idle, ...await idsOf('#mirror [inert], #mirror [inert] [data-id]')]);
   return rects.filter(({ id, role, name, rect: [x, y, w, h], clip }) => {
     if (!k_roles.includes(role) || !name || covered.has(id) || w < 4 || h < 4) return false;
     const [top, bottom] = clip?.[2] > 0 ? [clip[1] + (y > clip[1] + k_fade_px ? 0 : 1), clip[1] + clip[3] - k_fade_px] : [0, height];

@@ -65,7 +65,7 @@ void draw_languages(Ui& ui, const Words& w) {
   int now = -1;
   for (const Language& language : s.languages) {
     if (language.id == s.language) now = static_cast<int>(choices.options.size());
-    choices.options.push_back({.id = language.id, .label = language.name});
+    choices.options.push_back({.id = language.id, .label = language.name, .language = language.id});
   }
   const int picked = one_of(ui, choices, now);
   if (picked != now) s.asked_language = s.languages[static_cast<std::size_t>(picked)].id;

@@ -19,7 +19,7 @@ void App::take_kept_settings() {
 
 // The link's wish, the person's, the system's.
 std::string App::first_language() const {
-  const std::string asked = shell::launch_option("lang");
+  std::string asked = shell::launch_option("lang");
   if (!asked.empty()) return asked;
   return chosen_language_.empty() ? system_language_ : chosen_language_;
 }

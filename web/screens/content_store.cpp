@@ -44,7 +44,7 @@ void append(Troubles& all, Troubles more) {
 std::string first_listed(const std::vector<catalog::Id>& languages, std::string_view wish) {
   while (!wish.empty()) {
     const std::string_view one = wish.substr(0, wish.find(','));
-    const std::string language(one.substr(0, one.find('-')));
+    std::string language(one.substr(0, one.find('-')));
     if (contains(languages, language)) return language;
     wish.remove_prefix(std::min(wish.size(), one.size() + 1));
   }

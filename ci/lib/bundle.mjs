@@ -16,10 +16,10 @@ await build({
   define: { LATER_FILE: JSON.stringify(later) },
   logLevel: 'warning',
 });
-// Fetched when first asked for (web/js/asked.js); in a folder of its own, so that no page starts with it.
+// Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
 await build({
-  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js'].map((name) => path.join(path.dirname(entry), name)),
+  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js'].map((name) => path.join(path.dirname(entry), name)),
   nodePaths: [packages],
   outdir: path.join(path.dirname(out), 'later'),
   bundle: true,

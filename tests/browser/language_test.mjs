@@ -83,6 +83,15 @@ test('a switch in the middle of a check keeps question, choice and log', () => a
   assert.deepEqual(page.complaints, []);
 }));
 
+test('3.1.2: a language is called in its own words, and the page says in which', () => app.with({ query: '?seed=4', calm: true }, async (page) => {
+  await awaitScreen(page, 'choose-device');
+  const langs = (role) => page.getByRole(role, { name: /^(English|Español|Português)$/ }).evaluateAll((all) => all.map((each) => each.lang));
+  assert.deepEqual(await langs('button'), ['es', 'pt']);
+  await press(page, 'button', words.en.kit.look);
+  assert.deepEqual(await langs('radio'), ['en', 'es', 'pt']);
+  assert.equal(await find(page, 'button', 'Close').getAttribute('lang'), null);
+}));
+
 test('from the first screen, by a button in the language itself; a family picked later is in it, too', () => app.with({ query: '?seed=4', calm: true }, async (page) => {
   await awaitScreen(page, 'choose-device');
   await press(page, 'button', 'Español');

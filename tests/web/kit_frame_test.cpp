@@ -177,7 +177,7 @@ TEST_F(KitFrame, below_a_dialog_nothing_scrolls) {
 
 TEST_F(KitFrame, the_look_button_changes_ground_size_and_contrast) {
   start();
-  rig::tap(rig::find(Role::button, "Light, dark and larger text"));
+  rig::tap(rig::find(Role::button, "Settings"));
   rig::tap(rig::find(Role::radio, "Dark"));
   EXPECT_EQ(rig::ui().look().ground, kit::Look::Ground::dark);
   EXPECT_EQ(shell::null::mirror().ground, "dark");
@@ -192,7 +192,7 @@ TEST_F(KitFrame, the_look_button_changes_ground_size_and_contrast) {
 
 TEST_F(KitFrame, the_look_button_offers_languages_and_says_which_is_shown) {
   start();
-  rig::tap(rig::find(Role::button, "Light, dark and larger text"));
+  rig::tap(rig::find(Role::button, "Settings"));
   EXPECT_FALSE(rig::has("look/language"));  // one language is no choice
   rig::ui().set_languages({{"en", "English"}, {"es", "Español"}}, "en");
   shell::redraw(1);

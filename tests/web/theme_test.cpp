@@ -37,6 +37,19 @@ TEST(Theme, every_text_has_seven_to_one_and_every_edge_three_to_one) {
   }
 }
 
+// More than 1.4.11 asks: who wants more contrast gets for edges what others get for words
+// (1.4.3: 4.5).
+TEST(Theme, with_stronger_contrast_edges_have_four_and_a_half_to_one) {
+  for (const Scheme scheme : {Scheme::light_contrast, Scheme::dark_contrast}) {
+    const Palette& palette = palette_of(scheme);
+    for (const ColourPair& pair : colour_pairs()) {
+      if (pair.need == Need::reading) continue;
+      EXPECT_GE(ratio(palette.*pair.front, palette.*pair.ground), 4.5)
+          << pair.use << ", scheme " << static_cast<int>(scheme);
+    }
+  }
+}
+
 TEST(Theme, contrast_ratio_is_the_standards) {
   // Black on white is 21 by the standard's own text ("Contrast ratios can range from 1 to 21").
   EXPECT_NEAR(contrast_ratio({0, 0, 0}, {255, 255, 255}), 21, 1e-12);

@@ -3,7 +3,7 @@
 
 const TELL = ['askFrame', 'askWake', 'mirror', 'focus', 'announce', 'fetch', 'stop', 'reload', 'noMemory', 'ask'];  // page_calls.h
 const HEAR = ['option', 'language', 'fontRegular', 'fontBold', 'fetched', 'fetchFailed', 'press',
-  'setNumber', 'focus', 'dismiss', 'scroll', 'redraw', 'error'];                       // host_web.cpp
+  'setNumber', 'focus', 'dismiss', 'scroll', 'redraw', 'error', 'voice'];                       // host_web.cpp
 export const SEPARATOR = '\x1f';
 
 const decoder = new TextDecoder();

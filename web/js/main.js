@@ -1,9 +1,11 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
+import { Aloud } from './aloud.js';
 import { answerAsk, asks, takeAsk } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
+import { keep, readKept } from './kept.js';
 import { listenToKeys, watchInputKind } from './keys.js';
 import { makeAnnouncer } from './live.js';
 import { Later } from './later.js';
@@ -43,6 +45,11 @@ const focus = new MirrorFocus(mirror, {
   isByPointer: () => pointer.recent && document.documentElement.dataset.keys === undefined,
 });
 
+const aloud = new Aloud({
+  frame: () => mirror.frame,
+  told: (languages, speaking) => bridge.hear('voice', languages, speaking ? 1 : 0),
+});
+
 // What C++ says. The mirror waits until its frame is over: changing the page may call C++ again.
 const bridge = new Bridge({
   crashed: (error) => stop(() => showProblem(kindOfCrash(error), error)),
@@ -55,7 +62,7 @@ const bridge = new Bridge({
     reload: () => location.reload(),
     noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
-    ask: (text, ticket) => answerAsk(bridge, text, ticket),
+    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish) }),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
       stop(() => window.rehale.showProblem(title, detail));
@@ -73,8 +80,8 @@ const loop = new Loop({
     nextFrame = undefined;
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
-    if (frame) byId('skeleton')?.remove();
-    if (!loop.pending && filesToCome === 0) later.get();
+    if (frame) { byId('skeleton')?.remove(); aloud.changed(); }
+    if (!loop.pending && filesToCome === 0) { later.get(); aloud.get(); }
   },
 });
 
@@ -140,6 +147,7 @@ function tellOfLink() {
   bridge.hear('option', `#${takeAsk().join('=')}`);
   bridge.hear('option', `#address=${location.href.replace(/[?#].*/s, '')}`);
   bridge.hear('option', `#build=${window.rehale.buildId}`);
+  bridge.hear('option', `#settings=${readKept('settings')}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
   addEventListener('hashchange', () => {
     if (asks() && bridge.text('export_run') === '') location.reload();
@@ -149,9 +157,9 @@ function tellOfLink() {
 function tellSize() { bridge.call('viewport', size.width, size.height, size.density); }
 
 function tellPreferences() {
-  const { flags, rootFontPx, language } = readPreferences();
+  const { flags, rootFontPx, languages } = readPreferences();
   bridge.call('preferences', flags, rootFontPx);
-  bridge.hear('language', language);
+  bridge.hear('language', languages);
 }
 
 function listen() {

@@ -77,7 +77,7 @@ export function attributesOf(node, hasChildren) {
   const label = textOf(node, hasChildren) === null ? node.name || null : null;
   return {
     role: ariaRole(node), type: INPUT_TYPES[node.role] ?? (tagOf(node) === 'button' ? 'button' : null),
-    tabindex: focusOf(node), 'aria-label': label, ...stateOf(node), ...kindOf(node),
+    tabindex: focusOf(node), lang: node.language || null, 'aria-label': label, ...stateOf(node), ...kindOf(node),
   };
 }
 

@@ -8,7 +8,8 @@ const QUERIES = [  // in the order of the flags of rehale_preferences
 export function readPreferences() {
   const flags = QUERIES.reduce((sum, query, bit) => sum | (matchMedia(query).matches ? 1 << bit : 0), 0);
   const rootFontPx = parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-  return { flags, rootFontPx, language: navigator.languages?.[0] || navigator.language || 'en' };
+  const languages = navigator.languages?.length ? navigator.languages : [navigator.language || 'en'];
+  return { flags, rootFontPx, languages: languages.slice(0, 10).join() };
 }
 
 // rem: an element one rem wide; it resizes when the browser's own text size does.

@@ -107,9 +107,36 @@ void draw_dots(Ui& ui, const Frame& to, const Body& body) {
   }
 }
 
-float line_px(TypeStyle style) { return style.size_px * k_line_height; }
+float words_px(Ui& ui, TypeStyle style, const std::string& words, float width) {
+  const TypeStyle used = fitted(ui, style, words, width);
+  return wrapped(ui, used, words, width).height;
+}
 
-void middle_line(Ui& ui, TypeStyle style, const std::string& words, Rect place) {
+// How high the words of the picture are in that size: labels above, the note below.
+struct CaptionHeights {
+  float labels = 0, note = 0;
+};
+CaptionHeights words_of(Ui& ui, const Bodies& bodies, float size_px, float width) {
+  CaptionHeights words;
+  const float each = width / static_cast<float>(std::max<std::size_t>(1, bodies.bodies.size()));
+  for (const Body& body : bodies.bodies)
+    words.labels = std::max(words.labels, words_px(ui, {Face::bold, size_px}, body.label, each));
+  words.note = words_px(ui, {Face::regular, size_px}, bodies.note, width);
+  return words;
+}
+
+// The person's own size, or what leaves the figures half of the height; never below a caption's.
+float words_size_px(Ui& ui, const Bodies& bodies, Rect rect) {
+  float size = caption_type(ui).size_px;
+  while (size > k_caption_px) {
+    const CaptionHeights words = words_of(ui, bodies, size, rect.w);
+    if (words.labels + words.note <= rect.h / 2) break;
+    size -= 1;
+  }
+  return size;
+}
+
+void middle_words(Ui& ui, TypeStyle style, const std::string& words, Rect place) {
   const TypeStyle used = fitted(ui, style, words, place.w);
   const TextBlock& block = wrapped(ui, used, words, place.w);
   draw_text(ui, used, words, block,
@@ -144,22 +171,21 @@ void draw_dot(Ui& ui, DotPlace place, float x, float y, float radius) {
 
 void draw_bodies(Ui& ui, Rect rect, const Bodies& bodies) {
   const auto count = static_cast<float>(std::max<std::size_t>(1, bodies.bodies.size()));
-  const TypeStyle label = caption_type(ui, Face::bold);
-  const TypeStyle note = caption_type(ui);
-  const float room = rect.h - line_px(label) - line_px(note) - 8;
+  const float size = words_size_px(ui, bodies, rect);
+  const CaptionHeights words = words_of(ui, bodies, size, rect.w);
+  const float room = rect.h - words.labels - words.note - 8;
   const float wide = rect.w / count - 8;
   const float scale = std::max(.1F, std::min(wide / k_width, room / k_height));
   for (std::size_t n = 0; n < bodies.bodies.size(); ++n) {
     const Body& body = bodies.bodies[n];
     const float left = rect.x + rect.w / count * static_cast<float>(n);
-    middle_line(ui, label, body.label, {left, rect.y, rect.w / count, line_px(label)});
-    const Frame to{left + (rect.w / count - k_width * scale) / 2, rect.y + line_px(label) + 4,
-                   scale};
+    middle_words(ui, {Face::bold, size}, body.label, {left, rect.y, rect.w / count, 0});
+    const Frame to{left + (rect.w / count - k_width * scale) / 2, rect.y + words.labels + 4, scale};
     draw_figure(ui, to);
     draw_dots(ui, to, body);
   }
-  const float below = rect.y + line_px(label) + k_height * scale + 6;
-  middle_line(ui, note, bodies.note, {rect.x, below, rect.w, line_px(note)});
+  const float below = rect.y + words.labels + k_height * scale + 6;
+  middle_words(ui, {Face::regular, size}, bodies.note, {rect.x, below, rect.w, 0});
 }
 
 }  // namespace rehale::kit

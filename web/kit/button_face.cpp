@@ -58,6 +58,10 @@ float button_width(const Ui& ui, const ButtonFace& face) {
                    2 * k_pad_x_px + 8);
 }
 
+bool words_keep_size(const Ui& ui, const ButtonFace& face, float width_px) {
+  return label_type(ui, face, width_px).size_px >= bold_type(ui).size_px;
+}
+
 void draw_button_face(Ui& ui, const ButtonFace& face, Rect rect, const Response& answer) {
   const bool main = face.kind == ButtonKind::main;
   const Look3 look = main ? main_look(ui, face.enabled, answer) : quiet_look(ui, face, answer);

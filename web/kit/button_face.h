@@ -21,6 +21,8 @@ struct ButtonFace {
 // Height for a width; width that the label likes on one line.
 float button_height(Ui& ui, const ButtonFace& face, float width_px);
 float button_width(const Ui& ui, const ButtonFace& face);
+// Its longest word keeps its size in that width.
+bool words_keep_size(const Ui& ui, const ButtonFace& face, float width_px);
 void draw_button_face(Ui& ui, const ButtonFace& face, Rect rect, const Response& answer);
 
 }  // namespace rehale::kit

@@ -17,6 +17,7 @@ shell::MirrorNode node_of(const Button& button, shell::Role role, Rect rect) {
           .role = role,
           .name = button.name.empty() ? button.label : button.name,
           .description = button.description,
+          .language = button.language,
           .disabled = !button.enabled,
           .rect = rect};
 }

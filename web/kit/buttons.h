@@ -17,6 +17,7 @@ struct Button {
   std::string name;         // what a screen reader says, holds the label; default: the label
   std::string description;  // more, read after the name
   bool enabled = true;
+  std::string language;  // BCP 47, where the label is not in the screen's own
 };
 
 bool main_button(Ui& ui, const Button& button);  // filled, 64 px, full width on phones

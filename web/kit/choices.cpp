@@ -111,6 +111,7 @@ void tell_row(Ui& ui, const Row& row, const Choice& choice, Rect rect) {
               .role = row.many ? shell::Role::checkbox : shell::Role::radio,
               .name = choice.label,
               .description = told,
+              .language = choice.language,
               .checked = row.chosen,
               .disabled = row.locked,
               .rect = rect});

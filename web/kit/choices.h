@@ -18,6 +18,7 @@ struct Choice {
   Mark mark = Mark::none;
   std::string mark_words;  // instead of the kit's words for the mark
   std::string note;        // a sentence below the label, after the reveal
+  std::string language;    // BCP 47, where the label is not in the screen's own
 };
 
 struct Choices {

@@ -83,6 +83,7 @@ bool begin_dialog(Ui& ui, const Dialog& dialog) {
   open_now(ui, dialog);
   s.dialog.drawn_id = dialog.id;
   s.dialog.inside = true;
+  s.texts.clear();
   const Rect panel = panel_of(ui, s.dialog.content_px);
   const Palette& p = ui.palette();
   s.list->AddRectFilled({0, 0}, {ui.width_px(), ui.height_px()}, packed({16, 12, 18}, 0.55F));

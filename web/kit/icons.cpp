@@ -141,6 +141,12 @@ void draw_caution(Pen& pen) {
   pen.dot(12, 17.2F, 1.5F);
 }
 
+void draw_speaker(Pen& pen) {
+  pen.shape({{1.5F, 8.5F}, {6, 8.5F}, {12, 3}, {12, 21}, {6, 15.5F}, {1.5F, 15.5F}});
+  pen.arc({12, 12}, 4.8F, -0.3F, 0.3F);
+  pen.arc({12, 12}, 9.2F, -0.3F, 0.3F);
+}
+
 void draw_arrow(Pen& pen, Icon icon) {
   switch (icon) {
     case Icon::back:
@@ -207,6 +213,8 @@ void draw_icon(ImDrawList* list, Icon icon, Rect rect, Colour colour) {
       return draw_hand(pen);
     case Icon::caution:
       return draw_caution(pen);
+    case Icon::speaker:
+      return draw_speaker(pen);
     case Icon::plus:
     case Icon::minus:
     case Icon::close:

@@ -29,6 +29,7 @@ enum class Icon : unsigned char {
   hand,     // pointing hand
   ring,     // hollow circle: "this one too"
   caution,  // rounded triangle with a stroke
+  speaker,  // a box that sounds: read aloud
 };
 
 // Centred in the rectangle, as large as its shorter side.

@@ -16,6 +16,8 @@ float number_px(const Ui& ui) { return roomy(ui, 36); }
 float move_px(const Ui& ui) { return roomy(ui, k_target_px); }
 float moves_px(const Ui& ui) { return 2 * move_px(ui) + 8; }
 
+bool moves_at_left(const Ui& ui) { return ui.look().left_hand; }
+
 // Move buttons stand beside the label where it keeps room for a short word or two, else below it.
 bool moves_beside(const Ui& ui) {
   const float room = column_width(ui) - 4 * k_pad_px - number_px(ui) - moves_px(ui);
@@ -123,7 +125,8 @@ bool draw_move(Ui& ui, const OrderRow& row, const MoveButton& button, float slid
 
 // The two buttons' left top corner.
 Rect moves_rect(const Ui& ui, const OrderRow& row) {
-  const float x = row.rect.x + row.rect.w - k_pad_px - moves_px(ui);
+  const float right = row.rect.x + row.rect.w - k_pad_px - moves_px(ui);
+  const float x = moves_at_left(ui) ? row.rect.x + k_pad_px : right;
   const float y = moves_beside(ui) ? row.rect.y + std::round((row.rect.h - move_px(ui)) / 2)
                                    : row.rect.y + row.rect.h - move_px(ui) - 8;
   return {x, y, moves_px(ui), move_px(ui)};
@@ -134,7 +137,9 @@ Rect body_rect(const Ui& ui, const OrderRow& row) {
   if (row.locked) return row.rect;
   Rect body = row.rect;
   if (moves_beside(ui)) {
-    body.w -= moves_px(ui) + k_pad_px + 8;
+    const float taken = moves_px(ui) + k_pad_px + 8;
+    body.w -= taken;
+    if (moves_at_left(ui)) body.x += taken;
   } else {
     body.h -= move_px(ui) + 16;
   }
@@ -179,11 +184,13 @@ OrderAct draw_order_row(Ui& ui, const OrderRow& row) {
   draw_box(ui.draw_list(), drawn, box_of(ui.palette(), row, answer));
   Rect words = drawn;
   if (!row.locked && !moves_beside(ui)) words.h = body.h + 8;
+  if (!row.locked && moves_beside(ui) && moves_at_left(ui)) words.x += moves_px(ui) + k_pad_px;
   draw_number(ui, row, words);
   draw_words(ui, row, words);
   record(ui, {.id = row.id,
               .role = shell::Role::list_item,
               .name = row.locked ? row.card->label : "",
+              .value = row.locked ? "" : row.card->label,  // for reading aloud
               .position = row.place,
               .set_size = row.count,
               .rect = row.rect});

@@ -10,12 +10,13 @@
 namespace rehale::kit {
 namespace {
 
-constexpr float k_ring_px = 12, k_seconds_px = 56, k_turn = 6.2831853F;
+constexpr float k_least_px = 112, k_ring_px = 12, k_seconds_px = 56, k_turn = 6.2831853F;
 constexpr double k_frame_ms = 33, k_clock_ms = 60'000;
 
 void draw_middle(Ui& ui, TypeStyle type, std::string_view text, Rect row, Colour colour) {
-  const TextBlock& block = wrapped(ui, type, text, row.w);
-  draw_text(ui, type, text, block,
+  const TypeStyle fit = fitted_in(ui, type, text, row);
+  const TextBlock& block = wrapped(ui, fit, text, row.w);
+  draw_text(ui, fit, text, block,
             {.x = row.x,
              .y = row.y + (row.h - block.height) / 2,
              .colour = colour,
@@ -50,7 +51,8 @@ void ask_next_frame(const Ui& ui, const Pace& pace) {
 
 void pace(Ui& ui, const Pace& what) {
   const float liked = 152 * (1 + (ui.text_scale() - 1) * 0.5F);
-  const float size = std::floor(std::min(liked, ui.state().body.view.h * 0.4F));
+  const float size =
+      std::floor(std::min(liked, std::max(k_least_px, ui.state().body.view.h * 0.4F)));
   const Rect row = place(ui, size, 12);
   const Rect rect{row.x + std::round((row.w - size) / 2), row.y, size, size};
   if (!ui.reduced_motion()) draw_ring(ui, what, rect);
@@ -58,7 +60,8 @@ void pace(Ui& ui, const Pace& what) {
   const bool two = !what.words.empty();
   const Palette& p = ui.palette();
   draw_middle(ui, {Face::bold, scaled(ui, k_seconds_px)}, seconds,
-              {rect.x, rect.y + size * (two ? 0.16F : 0.2F), size, size * 0.5F}, p.ink);
+              {rect.x, rect.y + size * (two ? 0.12F : 0.2F), size, size * (two ? 0.42F : 0.5F)},
+              p.ink);
   if (two) {
     draw_middle(ui, bold_type(ui), what.words, {rect.x, rect.y + size * 0.6F, size, size * 0.22F},
                 p.ink);

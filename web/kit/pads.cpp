@@ -13,6 +13,12 @@ ButtonFace face_of(const Pad& pad) {
   return {.label = pad.label, .kind = pad.main ? ButtonKind::main : ButtonKind::quiet};
 }
 
+bool fit_in_pairs(const Ui& ui, const Pads& what) {
+  const float each = (column_width(ui) - k_gap_px) / 2;
+  return std::ranges::all_of(
+      what.pads, [&](const Pad& pad) { return words_keep_size(ui, face_of(pad), each); });
+}
+
 struct Row {
   const Pads& what;
   std::size_t first, count;
@@ -51,10 +57,12 @@ PadPress pads(Ui& ui, const Pads& what) {
   const float top = ui.state().column.y;
   {
     const Inside inside(ui, what.id);
-    // A lone last pad, and a filled one ahead of others, has the row to itself.
+    // A lone last pad, and a filled one ahead of others, has the row to itself; where large words
+    // would have to shrink, each.
+    const bool pairs = fit_in_pairs(ui, what);
     std::size_t n = 0;
     while (n < what.pads.size()) {
-      const bool alone = what.pads[n].main || n + 1 == what.pads.size();
+      const bool alone = !pairs || what.pads[n].main || n + 1 == what.pads.size();
       const Row row{what, n, alone ? 1U : 2U};
       Rect rect = place_row(ui, row, n == 0 ? k_before_px : k_gap_px);
       for (std::size_t k = 0; k < row.count; ++k) {

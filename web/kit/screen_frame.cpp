@@ -105,17 +105,19 @@ float picture_height(const Ui& ui, const Picture& picture) {
   return std::round(std::clamp(spare, least, std::max(least, liked)));
 }
 
-// Left column, as high as the view allows; the words start beside it.
+// One column, as high as the view allows; the words start beside it, on the side of the hand.
 Rect picture_beside(Ui& ui, const Picture& picture) {
   State& s = ui.state();
   const Rect stage = s.screen.stage;
   const float width = std::round(stage.w * 0.45F);
   const float height = std::min(s.body.view.h - 2 * pad_px(ui), width / picture.aspect);
-  const Rect rect{stage.x, std::round(s.body.view.y + (s.body.view.h - height) * k_lean), width,
+  const bool left = ui.look().left_hand;
+  const Rect rect{left ? stage.x + stage.w - width : stage.x,
+                  std::round(s.body.view.y + (s.body.view.h - height) * k_lean), width,
                   std::round(height)};
   s.screen.two_columns = true;
-  s.column.x = rect.x + rect.w + k_column_gap_px;
-  s.column.width = std::min(stage.x + stage.w - s.column.x, k_text_column_px * ui.text_scale());
+  s.column.width = std::min(stage.w - width - k_column_gap_px, k_text_column_px * ui.text_scale());
+  s.column.x = left ? rect.x - k_column_gap_px - s.column.width : rect.x + width + k_column_gap_px;
   return rect;
 }
 

@@ -23,10 +23,11 @@ struct Screen {
   std::string title;  // document title
   bool back = false;  // a back button at the left of the top bar
   Progress progress;
-  bool top_buttons = true;  // help and look, right of the top bar
+  bool top_buttons = true;  // reading aloud, help and settings, right of the top bar
+  bool help = true;         // false: where there may be no words for it
 };
 
-enum class TopPress : unsigned char { none, back, help };  // look is handled by the kit
+enum class TopPress : unsigned char { none, back, help };  // the others are handled by the kit
 
 TopPress begin_screen(Ui& ui, const Screen& screen);
 

@@ -28,6 +28,14 @@ struct TextBlock {
   float width = 0, height = 0, line_px = 0;
 };
 
+// Words as they were drawn, for tests: nothing may lie over them or cut them.
+struct DrawnText {
+  std::string words;
+  Rect rect;
+  Rect clip;  // w == 0: none
+  bool breaks_a_word = false;
+};
+
 struct PointerState {
   float x = -1, y = -1;
   float dy = 0;
@@ -112,7 +120,8 @@ struct State {
   Words words;
   std::vector<Language> languages;
   std::string language = "en", asked_language;
-  shell::Preferences preferences;
+  shell::Preferences preferences;  // what holds now: the system's, where the person chose nothing
+  shell::Voice voice;
   shell::Viewport viewport;
   Scheme scheme = Scheme::light;
   float scale = 1;
@@ -131,7 +140,8 @@ struct State {
 
   std::vector<shell::MirrorAction> actions;
   std::vector<shell::MirrorNode> nodes;
-  std::string parent;  // of the nodes recorded now
+  std::vector<DrawnText> texts;  // of this frame, those of an open dialog only
+  std::string parent;            // of the nodes recorded now
 
   ScreenState screen;
   DialogState dialog;
@@ -144,7 +154,8 @@ struct State {
 
   std::string reveal_id;  // brought into view at the end of this frame
   bool reveal_glides = false;
-  bool look_open = false;
+  bool settings_open = false;
+  bool remembered = false, not_kept = false;
   std::map<std::string, Ease, std::less<>> eases;
   std::map<std::string, std::string, std::less<>> picked;                          // ordering
   std::map<std::string, std::vector<std::vector<std::string>>, std::less<>> undo;  // ordering

@@ -59,34 +59,63 @@ void draw_value(Ui& ui, const Stepper& stepper, double value, Rect rect) {
   const float unit = stepper.unit.empty() ? 0 : text_width(ui, small, stepper.unit) + 10;
   const bool beside = digits.width + unit <= rect.w;
   const float used = beside ? digits.width + unit : digits.width;
-  const float below = beside || stepper.unit.empty() ? 0 : small.size_px * k_line_height;
+  const float below =
+      beside || stepper.unit.empty() ? 0 : wrapped(ui, small, stepper.unit, rect.w).height;
   const float x = rect.x + (rect.w - used) / 2;
   const float y = rect.y + (rect.h - digits.height - below) / 2;
   draw_text(ui, big, number, digits, {.x = x, .y = y, .colour = p.ink});
   if (stepper.unit.empty()) return;
-  const TextBlock& words = wrapped(ui, small, stepper.unit, 1e6F);
+  const TextBlock& words = wrapped(ui, small, stepper.unit, beside ? 1e6F : rect.w);
   const float words_x = beside ? x + digits.width + 10 : rect.x + (rect.w - words.width) / 2;
   const float drop = big.size_px * 0.36F - small.size_px * 0.36F;
   const float words_y = beside ? y + (digits.height - words.height) / 2 + drop : y + digits.height;
-  draw_text(ui, small, stepper.unit, words, {.x = words_x, .y = words_y, .colour = p.soft_ink});
+  draw_text(ui, small, stepper.unit, words,
+            {.x = words_x,
+             .y = words_y,
+             .colour = p.soft_ink,
+             .align = Align::middle,
+             .width = words.width});
+}
+
+struct Layout {
+  Rect less, more, middle;
+};
+
+// The value between its buttons; above them where it would not fit.
+Layout lay_out(Ui& ui, const Stepper& stepper) {
+  const float size = roomy(ui, k_answer_px);
+  const TypeStyle big{Face::bold, scaled(ui, k_number_px)};
+  const float digits = big.size_px * k_line_height;
+  const float unit_px = text_width(ui, body_type(ui), stepper.unit);
+  const float liked = 2 * (size + k_gap_px) + std::max(scaled(ui, 180), unit_px + scaled(ui, 90));
+  const float width = std::min(column_width(ui), liked);
+  const float between = width - 2 * (size + k_gap_px);
+  const float number = std::max(text_width(ui, big, number_words(stepper.max)),
+                                text_width(ui, big, number_words(stepper.min)));
+  const auto value_px = [&](float room) {
+    const bool one_line = stepper.unit.empty() || number + unit_px + 10 <= room;
+    return one_line ? digits : digits + wrapped(ui, body_type(ui), stepper.unit, room).height;
+  };
+  if (std::max(number, unit_px) > between) {
+    const float high = value_px(width);
+    const Rect row = place(ui, high + k_gap_px + size, 20);
+    const float y = row.y + high + k_gap_px;
+    return {
+        {row.x, y, size, size}, {row.x + width - size, y, size, size}, {row.x, row.y, width, high}};
+  }
+  const float height = value_px(between);
+  const Rect row = place(ui, std::max(size, height), 20);
+  const float y = row.y + std::round((row.h - size) / 2);
+  return {{row.x, y, size, size},
+          {row.x + width - size, y, size, size},
+          {row.x + size + k_gap_px, row.y, between, row.h}};
 }
 
 }  // namespace
 
 double stepper(Ui& ui, const Stepper& stepper, double value) {
   const Words& w = ui.words();
-  const float size = roomy(ui, k_answer_px);
-  const float digits = scaled(ui, k_number_px) * k_line_height;
-  const float unit_px = text_width(ui, body_type(ui), stepper.unit);
-  const float liked = 2 * (size + k_gap_px) + std::max(scaled(ui, 180), unit_px + scaled(ui, 90));
-  const float width = std::min(column_width(ui), liked);
-  const bool tight = width - 2 * (size + k_gap_px) < unit_px + scaled(ui, 80);
-  const float height = tight ? digits + scaled(ui, k_body_px) * k_line_height : digits;
-  const Rect row = place(ui, std::max(size, height), 20);
-  const float y = row.y + std::round((row.h - size) / 2);
-  const Rect less{row.x, y, size, size};
-  const Rect more{row.x + width - size, y, size, size};
-  const Rect middle{less.x + size + k_gap_px, row.y, width - 2 * (size + k_gap_px), row.h};
+  const auto [less, more, middle] = lay_out(ui, stepper);
   double next = value;
   if (draw_round(ui, {joined(stepper.id, "less"), w.less + ": " + stepper.name, Icon::minus,
                       !stepper.locked && value > stepper.min, less})) {

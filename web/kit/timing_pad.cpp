@@ -26,7 +26,7 @@ std::string result_words(const Words& w, int seconds) {
 int whole_seconds(double ms) { return static_cast<int>(std::floor(ms / 1000 + 1e-9)); }
 
 void draw_middle(Ui& ui, TypeStyle type, std::string_view text, Rect row, Colour colour) {
-  const TypeStyle fit = fitted(ui, type, text, row.w);
+  const TypeStyle fit = fitted_in(ui, type, text, row);
   const TextBlock& block = wrapped(ui, fit, text, row.w);
   draw_text(ui, fit, text, block,
             {.x = row.x,

@@ -1,4 +1,4 @@
-// The top bar: back, stepping stones, help, look. The same corners on every screen.
+// The top bar: back, stepping stones, read aloud, help, settings. The same corners on every screen.
 #include <imgui.h>
 
 #include <algorithm>
@@ -6,7 +6,8 @@
 #include <string>
 
 #include "web/kit/frame_parts.h"
-#include "web/kit/look_dialog.h"
+#include "web/kit/read_aloud.h"
+#include "web/kit/settings_dialog.h"
 #include "web/kit/widget.h"
 
 namespace rehale::kit {
@@ -14,6 +15,7 @@ namespace {
 
 constexpr float k_gap_px = 8;
 constexpr float k_stone_px = 12, k_stone_here_px = 20;
+constexpr float k_stone_step_least_px = 9, k_stone_row_px = 28;
 
 float button_px(const Ui& ui) { return roomy(ui, k_target_px); }
 
@@ -23,9 +25,21 @@ float edge_px(const Ui& ui) { return ui.width_px() < 360 ? 8.0F : 16.0F; }
 
 // What is left between the buttons; in the middle of the window where there is room for that.
 Rect middle_of(const Ui& ui) {
-  const float right = edge_px(ui) + 2 * button_px(ui) + 2 * k_gap_px;
+  const float buttons = can_read_aloud(ui) ? 3 : 2;
+  const float right = edge_px(ui) + buttons * (button_px(ui) + k_gap_px);
   const float left = ui.width_px() >= 600 ? right : edge_px(ui) + button_px(ui) + k_gap_px;
   return {left, 0, ui.width_px() - left - right, 0};
+}
+
+float stone_step(const Progress& progress, float room) {
+  return std::min(24.0F, room / static_cast<float>(progress.of));
+}
+
+// A row of their own, where three buttons leave too little between them.
+bool stones_below(const Ui& ui) {
+  const Progress& progress = ui.state().screen.now.progress;
+  return progress.of > 0 && !is_low(ui) && !words_fit_bar(ui) &&
+         stone_step(progress, middle_of(ui).w) < k_stone_step_least_px;
 }
 
 struct IconButton {
@@ -46,8 +60,8 @@ bool draw_icon_button(Ui& ui, const IconButton& button, Rect rect) {
 
 void draw_stones(Ui& ui, const Progress& progress, Rect row) {
   const Palette& p = ui.palette();
-  const float step = std::min(24.0F, row.w / static_cast<float>(progress.of));
-  if (step < 9) return;
+  const float step = stone_step(progress, row.w);
+  if (step < k_stone_step_least_px) return;
   const float stone = std::min(k_stone_px, step - 3);
   const float here = std::min(k_stone_here_px, step + 2);
   float x = row.x + (row.w - step * static_cast<float>(progress.of - 1)) / 2;
@@ -69,6 +83,10 @@ void draw_progress(Ui& ui) {
   if (progress.of <= 0) return;
   Rect middle = middle_of(ui);
   middle.h = top_bar_px(ui);
+  if (stones_below(ui)) {
+    middle = {edge_px(ui), middle.h - k_stone_row_px, ui.width_px() - 2 * edge_px(ui),
+              k_stone_row_px};
+  }
   Rect stones = middle;
   if (words_fit_bar(ui)) {
     const TypeStyle type = caption_type(ui);
@@ -92,6 +110,13 @@ void draw_progress(Ui& ui) {
               .rect = middle});
 }
 
+void draw_read_aloud(Ui& ui, Rect rect) {
+  const bool reads = is_reading(ui);
+  const IconButton button{"read-aloud", reads ? ui.words().read_stop : ui.words().read_aloud,
+                          reads ? Icon::stop : Icon::speaker};
+  if (draw_icon_button(ui, button, rect)) start_or_stop_reading(ui);
+}
+
 }  // namespace
 
 bool words_fit_bar(const Ui& ui) {
@@ -105,14 +130,15 @@ float top_bar_px(const Ui& ui) {
   const float buttons = button_px(ui) + (is_low(ui) ? 8.0F : 16.0F);
   const bool words = ui.state().screen.now.progress.of > 0 && words_fit_bar(ui);
   const float stones = words ? k_stone_here_px + caption_type(ui).size_px * k_line_height + 10 : 0;
-  return std::round(std::max({least, buttons, stones}));
+  return std::round(std::max({least, buttons, stones})) + (stones_below(ui) ? k_stone_row_px : 0);
 }
 
 TopPress draw_top_bar(Ui& ui) {
   const Screen& screen = ui.state().screen.now;
   const Words& w = ui.words();
   const float size = button_px(ui);
-  const float y = std::round((top_bar_px(ui) - size) / 2);
+  const float row = top_bar_px(ui) - (stones_below(ui) ? k_stone_row_px : 0);
+  const float y = std::round((row - size) / 2);
   const float right = ui.width_px() - edge_px(ui) - size;
   auto press = TopPress::none;
   const Rect back{edge_px(ui), y, size, size};
@@ -121,10 +147,13 @@ TopPress draw_top_bar(Ui& ui) {
   }
   draw_progress(ui);
   if (!screen.top_buttons) return press;
+  if (can_read_aloud(ui)) draw_read_aloud(ui, {right - 2 * (size + k_gap_px), y, size, size});
   const Rect help{right - size - k_gap_px, y, size, size};
-  if (draw_icon_button(ui, {"help", w.help, Icon::help}, help)) press = TopPress::help;
+  if (screen.help && draw_icon_button(ui, {"help", w.help, Icon::help}, help)) {
+    press = TopPress::help;
+  }
   const Rect look{right, y, size, size};
-  if (draw_icon_button(ui, {"look-button", w.look, Icon::look}, look)) open_look_dialog(ui);
+  if (draw_icon_button(ui, {"look-button", w.look, Icon::look}, look)) open_settings(ui);
   return press;
 }
 

@@ -82,6 +82,21 @@ std::string cache_key(TypeStyle style, std::string_view text, float width_px) {
   return key;
 }
 
+// A line may end at a space, a line break or a hyphen.
+bool ends_in_a_word(std::string_view text, std::size_t end) {
+  if (end == 0 || end >= text.size()) return false;
+  return text[end] != ' ' && text[end] != '\n' && text[end - 1] != ' ' && text[end - 1] != '-';
+}
+
+void note_drawn(Ui& ui, std::string_view text, const TextBlock& block, Rect rect) {
+  State& s = ui.state();
+  DrawnText drawn{.words = std::string(text), .rect = rect, .clip = s.clip_on ? s.clip : Rect{}};
+  for (const TextBlock::Line& line : block.lines) {
+    drawn.breaks_a_word = drawn.breaks_a_word || ends_in_a_word(text, line.end);
+  }
+  s.texts.push_back(drawn);
+}
+
 }  // namespace
 
 float scaled(const Ui& ui, float px) { return std::round(px * ui.text_scale()); }
@@ -102,6 +117,17 @@ TypeStyle fitted(const Ui& ui, TypeStyle style, std::string_view text, float wid
   if (longest <= width_px) return style;
   const float smaller = std::floor(style.size_px * width_px / longest) - 1;
   return {style.face, std::max(k_caption_px, smaller)};
+}
+
+TypeStyle fitted_in(Ui& ui, TypeStyle style, std::string_view text, Rect room) {
+  TypeStyle fit = fitted(ui, style, text, room.w);
+  while (fit.size_px > k_caption_px) {
+    const TextBlock& block = wrapped(ui, fit, text, room.w);
+    const float spare = block.line_px - fit.size_px;  // between lines, not above and below them
+    if (block.height - spare <= room.h) break;
+    fit.size_px -= 1;
+  }
+  return fit;
 }
 
 float text_width(const Ui& ui, TypeStyle style, std::string_view text) {
@@ -130,6 +156,8 @@ void draw_text(Ui& ui, TypeStyle style, std::string_view text, const TextBlock& 
   const float size = imgui_size(ui, style);
   const float drop = (block.line_px - size) / 2;
   float y = place.y;
+  const float indent = place.align == Align::middle ? (place.width - block.width) / 2 : 0;
+  note_drawn(ui, text, block, {place.x + indent, y + drop, block.width, block.height - 2 * drop});
   for (const TextBlock::Line& line : block.lines) {
     const float push = place.align == Align::middle ? (place.width - line.width) / 2 : 0;
     ui.draw_list()->AddText(font_of(ui, style.face), size, {place.x + push, y + drop},

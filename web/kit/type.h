@@ -24,6 +24,8 @@ TypeStyle caption_type(const Ui& ui, Face face = Face::regular);
 
 // The same style, smaller where its longest word would not fit the width (never below 17 px).
 TypeStyle fitted(const Ui& ui, TypeStyle style, std::string_view text, float width_px);
+// Smaller also where all its lines would not fit the height.
+TypeStyle fitted_in(Ui& ui, TypeStyle style, std::string_view text, Rect room);
 
 float text_width(const Ui& ui, TypeStyle style, std::string_view text);
 float average_char_px(const Ui& ui, TypeStyle style);

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <utility>
 
-#include "web/kit/look_dialog.h"
+#include "web/kit/settings_dialog.h"
 #include "web/kit/widget.h"
 #include "web/shell/check.h"
 
@@ -18,10 +18,18 @@ using Kind = shell::MirrorAction::Kind;
 Scheme scheme_of(const State& s) {
   const bool dark = s.look.ground == Look::Ground::system ? s.preferences.dark
                                                           : s.look.ground == Look::Ground::dark;
-  const bool more =
-      s.look.more_contrast || s.preferences.more_contrast || s.preferences.forced_colors;
-  if (more) return dark ? Scheme::dark_contrast : Scheme::light_contrast;
+  if (s.preferences.more_contrast) return dark ? Scheme::dark_contrast : Scheme::light_contrast;
   return dark ? Scheme::dark : Scheme::light;
+}
+
+bool holds(Wish wish, bool system) { return wish == Wish::system ? system : wish == Wish::yes; }
+
+// What the person chose goes before what the system asks for.
+shell::Preferences preferences_of(const Look& look) {
+  shell::Preferences p = shell::preferences();
+  p.more_contrast = holds(look.more_contrast, p.more_contrast || p.forced_colors);
+  p.reduced_motion = holds(look.still, p.reduced_motion);
+  return p;
 }
 
 // Until the person chooses: the browser's own text size, and on a large screen a little more.
@@ -57,7 +65,8 @@ void read_actions(State& s) {
 
 void read_platform(State& s) {
   s.viewport = shell::viewport();
-  s.preferences = shell::preferences();
+  s.preferences = preferences_of(s.look);
+  s.voice = shell::voice();
   s.scheme = scheme_of(s);
   const float scale = scale_of(s);
   if (scale != s.scale) s.text_cache.clear();
@@ -85,6 +94,7 @@ void Ui::begin_frame() {
   s.ground = palette().paper;
   s.want_frame = false;
   s.nodes.clear();
+  s.texts.clear();
   s.parent.clear();
   s.dialog.drawn_id.clear();
   fill_box(s.list, {0, 0, s.viewport.width_px, s.viewport.height_px}, s.ground, 0);
@@ -93,7 +103,7 @@ void Ui::begin_frame() {
 void Ui::end_frame() {
   State& s = *state_;
   CHECK(!s.screen.open && !s.dialog.inside && !s.card.open, "every begin has its end");
-  draw_look_dialog(*this);
+  draw_settings(*this);
   if (s.dialog.open_id != s.dialog.drawn_id) want_frame(*this);
   if (s.dialog.drawn_id.empty() && !s.dialog.open_id.empty()) {
     focus(std::exchange(s.dialog.return_focus, {}));
@@ -120,6 +130,19 @@ void Ui::set_look(const Look& look) {
   if (look == state_->look) return;
   state_->look = look;
   shell::redraw(3, "look");
+}
+
+bool Ui::remembered() const { return state_->remembered; }
+
+void Ui::set_remembered(bool remembered) {
+  if (remembered == state_->remembered) return;
+  state_->remembered = remembered;
+  shell::redraw(3, "settings");
+}
+
+void Ui::tell_not_kept() {
+  set_remembered(false);
+  state_->not_kept = true;
 }
 
 void Ui::set_words(Words words) { state_->words = std::move(words); }

@@ -20,11 +20,17 @@ namespace rehale::kit {
 using shell::Rect;
 struct State;  // web/kit/state.h: for files of the kit only
 
-// What the person chose under "How it looks"; kept by the app between visits.
+// Until the person chooses, what their system asks for holds, and is followed when it changes.
+enum class Wish : unsigned char { system, yes, no };
+
+// What the person chose in the settings; kept by the app between visits if they agree.
 struct Look {
   enum class Ground : unsigned char { system, light, dark } ground = Ground::system;
-  bool more_contrast = false;  // or'ed with the system's own wish
-  float text_scale = 0;        // 1…2; 0 = follow the browser's own text size
+  Wish more_contrast = Wish::system;
+  Wish still = Wish::system;  // nothing moves by itself
+  float text_scale = 0;       // 1…2; 0 = follow the browser's own text size
+  bool left_hand = false;     // what is pressed stands at the left where the layout has a side
+  bool read_slowly = false;
   friend bool operator==(const Look&, const Look&) = default;
 };
 
@@ -61,6 +67,10 @@ class Ui {
 
   const Look& look() const;
   void set_look(const Look& look);
+  // The person agreed that their settings are kept on this device.
+  bool remembered() const;
+  void set_remembered(bool remembered);
+  void tell_not_kept();  // they agreed, and this browser would not
   void set_words(Words words);
   const Words& words() const;
   // What the words shown are in (told to the mirror), and what else the person may pick beside the

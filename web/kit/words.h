@@ -13,10 +13,10 @@ namespace rehale::kit {
 struct Words {
   std::string back = "Back";
   std::string help = "Help and about";
-  std::string look = "Light, dark and larger text";
+  std::string look = "Settings";
   std::string close = "Close";
 
-  std::string look_title = "How it looks";
+  std::string look_title = "Settings";
   std::string language = "Language";
   std::string ground = "Colours";
   std::string ground_system = "As my device";
@@ -25,6 +25,23 @@ struct Words {
   std::string text_size = "Size of the words";
   std::string text_size_value = "{percent} percent";
   std::string more_contrast = "Stronger contrast";
+  std::string sample = "Breathe out first, away from it.";
+  std::string movement = "Movement";
+  std::string hold_still = "Keep pictures still";
+  std::string hand = "Your hand";
+  std::string hand_tell = "What you press stands on that side, where it can.";
+  std::string hand_right = "Right hand";
+  std::string hand_left = "Left hand";
+  std::string read_aloud = "Read aloud";
+  std::string read_stop = "Stop reading";
+  std::string read_how = "Press the speaker at the top. It reads the screen to you.";
+  std::string read_none = "This device has no voice of its own for this language.";
+  std::string read_slowly = "Read more slowly";
+  std::string keep = "Next time";
+  std::string remember = "Remember this on this device";
+  std::string remember_tell = "Only these settings are kept. Untick it to delete them.";
+  std::string not_kept = "This browser keeps nothing. The settings hold until you leave.";
+  std::string as_device = "Back to what my device asks for";
 
   std::string going_well = "You have this";
   std::string to_mend = "To do better";

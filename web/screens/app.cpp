@@ -16,15 +16,13 @@ const std::string k_none;
 }  // namespace
 
 void App::start() {
-  std::string wish = shell::launch_option("lang");
-  if (wish.empty()) wish = asked_language();
-  content.load_start(wish.empty() ? shell::preferences().language : wish,
-                     [this](const Troubles& troubles) {
-                       if (!troubles.empty()) return show_trouble("trouble/content", troubles);
-                       show_words();
-                       open_first_screen();
-                       shell::redraw();
-                     });
+  take_kept_settings();
+  content.load_start(first_language(), [this](const Troubles& troubles) {
+    if (!troubles.empty()) return show_trouble("trouble/content", troubles);
+    show_words();
+    open_first_screen();
+    shell::redraw();
+  });
 }
 
 std::uint64_t App::seed() {
@@ -38,22 +36,6 @@ void App::show_words() {
   for (const catalog::Id& id : content.library().languages)
     all.push_back({id, say("languages/" + id)});
   ui->set_languages(std::move(all), content.language());
-}
-
-void App::use_language(const std::string& language) {
-  content.load_language(language, picked_, [this](const Troubles& troubles) {
-    if (!troubles.empty()) {
-      const Where back = where;
-      show_trouble("trouble/language", troubles);
-      trouble.can_go_on = true;
-      trouble.back = back;
-      return;
-    }
-    show_words();
-    // The desk names techniques of every family at once.
-    if (!desk.intake.records().empty()) load_families([] { shell::redraw(); });
-    shell::redraw();
-  });
 }
 
 void App::show_trouble(const std::string& title, Troubles findings) {
@@ -210,7 +192,7 @@ bool App::waits_unseen() const {
 
 void App::frame() {
   seen_ = true;
-  if (const std::string asked = ui->take_asked_language(); !asked.empty()) use_language(asked);
+  follow_settings();
   switch (where) {
     case Where::loading:
       return draw_loading(*this);

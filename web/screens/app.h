@@ -109,7 +109,7 @@ struct App {
   // Shows where this puff (default: a good one) of the picked family goes; nothing happens where
   // there is no model for it. Leads back to the screen it was called from.
   void to_where_it_goes(const std::optional<dose::Technique>& puff = std::nullopt);
-  void use_language(const std::string& language);  // keeps the place
+  void pick_language(const std::string& language);  // keeps the place
 
   // Shows the result as code, link, file and paper; nothing happens before a result.
   void to_hand_over();
@@ -147,6 +147,13 @@ struct App {
   [[nodiscard]] const catalog::Id& picked() const { return picked_; }
 
  private:
+  // web/screens/app_settings.cpp
+  void take_kept_settings();  // before the first words are asked for
+  void follow_settings();     // each frame: what the person or their system changed
+  void use_language(const std::string& language, bool picked);
+  [[nodiscard]] std::string first_language() const;
+  void keep_settings();
+
   void open_first_screen();
   bool open_what_was_asked();
   void show_handed(const exchange::ReadResult& result);
@@ -160,7 +167,10 @@ struct App {
   void show_error(const Error& error);
   [[nodiscard]] std::uint64_t seed();
   catalog::Id picked_;
-  bool seen_ = false;  // a frame was drawn
+  bool seen_ = false;            // a frame was drawn
+  std::string chosen_language_;  // by the person, here or when they were here before
+  std::string system_language_;  // what their system wished when last looked at
+  std::string kept_settings_;    // what stands on this device
 };
 
 }  // namespace rehale::screens

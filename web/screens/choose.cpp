@@ -23,9 +23,10 @@ void draw_choose(App& app) {
   }
   for (const catalog::Id& language : app.content.library().languages) {
     if (language == app.content.language()) continue;
-    if (kit::quiet_button(
-            ui, {.id = "language-" + language, .label = app.say("languages/" + language)}))
-      app.use_language(language);
+    if (kit::quiet_button(ui, {.id = "language-" + language,
+                               .label = app.say("languages/" + language),
+                               .language = language}))
+      app.pick_language(language);
   }
   kit::notice(ui, "danger", app.say("choose/danger"));
   kit::caption(ui, "limits", app.say("choose/limits"));

@@ -40,6 +40,17 @@ void append(Troubles& all, Troubles more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+// wish: "fi,pt-BR,en".
+std::string first_listed(const std::vector<catalog::Id>& languages, std::string_view wish) {
+  while (!wish.empty()) {
+    const std::string_view one = wish.substr(0, wish.find(','));
+    std::string language(one.substr(0, one.find('-')));
+    if (contains(languages, language)) return language;
+    wish.remove_prefix(std::min(wish.size(), one.size() + 1));
+  }
+  return {};
+}
+
 Troubles trouble(const Error& error, const std::string& file) {
   return {{file, error.where, error.code, error.detail}};
 }
@@ -67,13 +78,18 @@ void ContentStore::fetch_all(const std::vector<std::string>& paths,
 }
 
 void ContentStore::load_start(const std::string& wish, Done done) {
-  const std::string language = wish.substr(0, wish.find('-'));
-  if (language == language_) return load_start_in(language, std::move(done));
-  fetch_all({k_library}, [this, language, done = std::move(done)](const Files& files) {
+  if (wish.substr(0, wish.find_first_of("-,")) == language_) {
+    return load_start_in(language_, std::move(done));
+  }
+  fetch_all({k_library}, [this, wish, done = std::move(done)](const Files& files) {
     const auto library = catalog::load_library(files.file(k_library));
-    const bool listed = library.value && contains(library.value->languages, language);
-    load_start_in(listed ? language : language_, done);
+    const std::string best = library.value ? first_listed(library.value->languages, wish) : "";
+    load_start_in(best.empty() ? language_ : best, done);
   });
+}
+
+std::string ContentStore::best_language(const std::string& wish) const {
+  return first_listed(library_.languages, wish);
 }
 
 void ContentStore::load_start_in(const std::string& language, Done done) {

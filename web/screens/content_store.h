@@ -27,7 +27,7 @@ class ContentStore {
   using Done = std::function<void(const Troubles&)>;
 
   // content/library.json, content/text/<language>.json and the drawings and names of every family.
-  // `wish` as a browser says it ("pt-BR"); English when the library does not list it.
+  // `wish` as a browser says it ("pt-BR,en"): the first that the library lists; else English.
   void load_start(const std::string& wish, Done done);
   // The words of another language, also those of this family if it is there. All or nothing: until
   // they are here, and when they do not come, everything stays in the language it is in.
@@ -37,6 +37,9 @@ class ContentStore {
   void read_words(const std::string& language, std::function<void(const catalog::Texts&)> done);
   // Everything of one family; at once when it is there already.
   void load_family(const catalog::Id& family, Done done);
+
+  // The first of these wishes that the library lists; "" when it lists none.
+  [[nodiscard]] std::string best_language(const std::string& wish) const;
 
   [[nodiscard]] const catalog::Library& library() const { return library_; }
   [[nodiscard]] const catalog::Texts& texts() const { return texts_; }

@@ -273,6 +273,7 @@ const std::vector<std::string>& interface_keys() {
     for (const char* key : hand_over_keys()) all.emplace_back(key);
     for (const char* key : desk_keys()) all.emplace_back(key);
     for (const char* key : set_keys()) all.emplace_back(key);
+    for (const char* key : settings_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

@@ -46,10 +46,32 @@ constexpr Entry k_entries[] = {
     {"timer-again", &kit::Words::timer_again},
 };
 
+constexpr Entry k_settings_entries[] = {
+    {"sample", &kit::Words::sample},
+    {"movement", &kit::Words::movement},
+    {"hold-still", &kit::Words::hold_still},
+    {"hand", &kit::Words::hand},
+    {"hand-tell", &kit::Words::hand_tell},
+    {"hand-right", &kit::Words::hand_right},
+    {"hand-left", &kit::Words::hand_left},
+    {"read-aloud", &kit::Words::read_aloud},
+    {"read-stop", &kit::Words::read_stop},
+    {"read-how", &kit::Words::read_how},
+    {"read-none", &kit::Words::read_none},
+    {"read-slowly", &kit::Words::read_slowly},
+    {"keep", &kit::Words::keep},
+    {"remember", &kit::Words::remember},
+    {"remember-tell", &kit::Words::remember_tell},
+    {"not-kept", &kit::Words::not_kept},
+    {"as-device", &kit::Words::as_device},
+};
+
 }  // namespace
 
 kit::Words kit_words(const App& app) {
   kit::Words words;
+  for (const Entry& entry : k_settings_entries)
+    words.*entry.word = app.say(std::string("settings/") + entry.key);
   for (const Entry& entry : k_entries) words.*entry.word = app.say(std::string("kit/") + entry.key);
   return words;
 }

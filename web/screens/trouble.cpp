@@ -32,7 +32,7 @@ void draw_trouble(App& app) {
   static const std::string k_reload = "Try again";
   static const std::string k_go_on = "Go on";
   kit::Ui& ui = *app.ui;
-  kit::begin_screen(ui, {.id = "trouble", .title = "Rehale", .top_buttons = false});
+  kit::begin_screen(ui, {.id = "trouble", .title = "Rehale", .help = false});
   kit::heading(ui, "title", words(app, app.trouble.title + "/title", k_title));
   kit::paragraph(
       ui, "lead",

@@ -98,6 +98,7 @@ void fetch_arrived(int ticket, Result<std::string> text) {
 double now_ms() { return platform::now_ms(); }
 Viewport viewport() { return state().viewport; }
 Preferences preferences() { return state().preferences; }
+Voice voice() { return state().voice; }
 Pointer pointer() { return state().pointer; }
 const std::string& focused_id() { return state().focused_id; }
 Fonts take_fonts() { return std::exchange(state().fonts, {}); }

@@ -17,7 +17,13 @@ namespace rehale::shell {
 struct Preferences {
   bool dark = false, more_contrast = false, forced_colors = false, reduced_motion = false;
   float root_font_px = 16;      // the browser's own text size; 16 = normal
-  std::string language = "en";  // BCP 47, first of navigator.languages
+  std::string language = "en";  // BCP 47, as navigator.languages: "pt-BR,en"; the dearest first
+};
+
+// What the device can read aloud by itself, without a network; found some time after the start.
+struct Voice {
+  std::string languages;  // two or three letters each: "en es"; empty: none, or not known yet
+  bool speaking = false;
 };
 
 struct Viewport {
@@ -57,6 +63,7 @@ struct MirrorAction {
 double now_ms();  // monotonic; only for durations the person makes
 Viewport viewport();
 Preferences preferences();
+Voice voice();
 Pointer pointer();
 std::uint64_t
 random_seed();  // from the browser's random device; below 2^53, so that it fits a link
@@ -80,11 +87,14 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "qr": a text -> its QR code, level M: lines of 0 and 1, dark is 1; no quiet zone
 //   "copy": a text, to the clipboard        "save": file name, line break, text
 //   "print": a sheet as web/screens/sheet.h writes it
+//   "keep": a name, line break, a text to keep on this device; no text: nothing is kept any more
+//   "read": the screen aloud; "slowly", or "stop". What comes of it is told by voice()
 // And of web/js/desk.js:
 //   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
 //   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
+inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
 
@@ -98,8 +108,8 @@ inline constexpr std::string_view k_option_sealed = "#s";         // a result th
 inline constexpr std::string_view k_option_set = "#set";          // to set a practice
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
-inline constexpr std::string_view k_option_desk =
-    "#desk";  // "1": the educator's way in was asked for
+inline constexpr std::string_view k_option_desk = "#desk";  // "1": the educator's way in was asked for
+inline constexpr std::string_view k_option_settings = "#settings";  // kept by "keep" earlier
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way
 // out.

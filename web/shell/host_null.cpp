@@ -130,6 +130,11 @@ void set_preferences(const Preferences& preferences) {
   redraw(3, "preferences");
 }
 
+void set_voice(const Voice& voice) {
+  state().voice = voice;
+  redraw(3, "voice");
+}
+
 void set_option(std::string_view name, std::string_view value) {
   state().options[std::string(name)] = value;
 }
@@ -145,6 +150,8 @@ void set_today(int day) { fake().today = day; }
 void set_reply(std::string_view name, std::string_view reply) {
   fake().replies[std::string(name)] = reply;
 }
+
+void forget_reply(std::string_view name) { fake().replies.erase(std::string(name)); }
 
 std::string asked(std::string_view name) {
   const auto found = fake().asked.find(name);

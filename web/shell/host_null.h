@@ -17,12 +17,14 @@ void reset();
 void set_now(double now_ms);
 void set_viewport(Viewport viewport);
 void set_preferences(const Preferences& preferences);
+void set_voice(const Voice& voice);
 void set_option(std::string_view name, std::string_view value);
 void set_random(double whole);                                // what random_seed gives
 void set_file(std::string_view path, std::string_view text);  // answers fetch_text
 void set_today(int day);
 // What ask_page(name, …) gives; without it "refused".
 void set_reply(std::string_view name, std::string_view reply);
+void forget_reply(std::string_view name);
 std::string asked(std::string_view name);     // the words last given to ask_page(name, …)
 void set_file_root(std::string_view folder);  // else read from here (C stdio)
 bool load_fonts(std::string_view regular_path, std::string_view bold_path);

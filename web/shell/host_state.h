@@ -24,6 +24,7 @@ struct State {
   App app;
   Fonts fonts;
   Preferences preferences;
+  Voice voice;
   Viewport viewport;
   Pointer pointer;
   std::map<std::string, std::string, std::less<>> options;

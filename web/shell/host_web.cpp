@@ -30,6 +30,7 @@ enum class Hear : int {
   scroll = 10,       // number: CSS px
   redraw = 11,       // cause; number: frames
   error = 12,        // "title", unit separator, "detail"
+  voice = 13,        // languages; number: 1 = speaking
 };
 
 constexpr char k_separator = '\x1f';
@@ -105,6 +106,9 @@ void hear(Hear what, std::string_view text, double number) {
       const std::string_view title = cut(text);
       return show_error_panel(title, text);
     }
+    case Hear::voice:
+      s.voice = {std::string(text), number != 0};
+      return redraw(3, "voice");
   }
 }
 

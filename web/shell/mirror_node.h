@@ -42,10 +42,11 @@ struct MirrorNode {
   std::string id;      // stable over frames, unique on the screen
   std::string parent;  // id of the holding node, empty = the screen itself
   Role role = Role::paragraph;
-  std::string name;                               // accessible name; contains the visible label
-  std::string description;                        // more, read after the name; may be empty
-  std::string value;                              // value text, or href of a link
-  int level = 0;                                  // heading level
+  std::string name;         // accessible name; contains the visible label
+  std::string description;  // more, read after the name; may be empty
+  std::string value;        // value text, or href of a link; an ordering card's own words
+  std::string language;     // BCP 47, where the name is not in the screen's own
+  int level = 0;            // heading level
   double number = 0, min = 0, max = 0, step = 1;  // spin, progress
   int position = 0, set_size = 0;                 // list items, ordering cards (1-based; 0 = none)
   bool checked = false, expanded = false, current = false;

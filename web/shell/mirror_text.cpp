@@ -77,6 +77,7 @@ void put_node(std::string& out, const MirrorNode& node) {
   field(out, "name", node.name);
   field(out, "description", node.description);
   field(out, "value", node.value);
+  field(out, "language", node.language);
   field(out, "level", static_cast<double>(node.level));
   field(out, "position", static_cast<double>(node.position));
   field(out, "set_size", static_cast<double>(node.set_size));

@@ -33,8 +33,8 @@ async function tourDesk(way, visit) {
 }
 
 async function tourDialogs(way, visit) {
-  await way.press('button', 'Light, dark and larger text');
-  await visit('look dialog', { dialog: true });
+  await way.press('button', 'Settings');
+  await visit('settings', { dialog: true });
   await way.page.keyboard.press('Escape');
   await find(way.page, 'dialog').waitFor({ state: 'detached' });
   await way.press('button', 'Back');
@@ -75,6 +75,10 @@ async function tourCheck(way, visit, { family, person, met }) {
 
 async function tourMending(way, visit, { family, person }) {
   await visit('result: to mend');
+  await way.press('button', 'Show this to your pharmacist or nurse');
+  await way.page.locator('[data-id="qr"]').waitFor({ state: 'attached' });
+  await visit('hand over');
+  await way.press('button', 'Back');
   await way.press('button', 'Work on the first one');
   await visit('mend');
   await way.press('button', 'Try it now');
@@ -153,6 +157,9 @@ export async function tour(way, visit) {
   await way.press('button', family.name);
   await awaitScreen(way.page, 'ready');
   await visit('ready');
+  await way.press('button', 'See where the medicine goes');
+  await visit('where it goes');
+  await way.press('button', 'Back');
   await tourRunThrough(way, visit, { actions: stepsOf(family.id).once[0].label });
   await way.press('button', 'Start');
   await tourDialogs(way, visit);

@@ -19,9 +19,9 @@ await build({
 // Fetched when first asked for (web/js/asked.js); in a folder of its own, so that no page starts with it.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
 await build({
-  entryPoints: [path.join(path.dirname(entry), 'hand_over.js')],
+  entryPoints: ['hand_over.js', 'keep.js'].map((name) => path.join(path.dirname(entry), name)),
   nodePaths: [packages],
-  outfile: path.join(path.dirname(out), 'later/hand_over.js'),
+  outdir: path.join(path.dirname(out), 'later'),
   bundle: true,
   minify: true,
   format: 'esm',

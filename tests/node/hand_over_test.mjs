@@ -47,6 +47,12 @@ test('the code of a link is taken once, cut at 5000 letters, and dropped from th
   assert.equal(takeCode(), '');
   assert.deepEqual(told, []);
   location.hash = `#r=${'R'.repeat(9000)}`;
-  assert.equal(takeCode().length, 5000);
+  assert.equal(takeCode(), `#r=${'R'.repeat(5000)}`);
   assert.deepEqual(told, ['/a/?seed=1']);
+  location.hash = '#c=C1abc';
+  assert.equal(takeCode(), '#c=C1abc');
+  assert.equal(told.length, 2);
+  location.hash = '#x=C1abc';  // not ours: left alone
+  assert.equal(takeCode(), '');
+  assert.equal(told.length, 2);
 });

@@ -31,11 +31,13 @@ async function copy(text) {
   return '';
 }
 
+// First line: the file's name; behind a semicolon its type, where it is not JSON.
 function save(words) {
-  const name = words.slice(0, words.indexOf('\n'));
-  const text = words.slice(name.length + 1);
+  const head = words.slice(0, words.indexOf('\n'));
+  const text = words.slice(head.length + 1);
+  const [name, type = 'application/json'] = head.split(';');
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  link.href = URL.createObjectURL(new Blob([text], { type }));
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

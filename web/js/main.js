@@ -1,6 +1,6 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
-import { answerAsk, takeCode } from './asked.js';
+import { answerAsk, hasCode, takeCode } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
@@ -137,12 +137,13 @@ function randomWhole() {
 
 // After the address' own options: these names are ours.
 function tellOfLink() {
-  bridge.hear('option', `#r=${takeCode()}`);
+  const code = takeCode();
+  if (code) bridge.hear('option', code);
   bridge.hear('option', `#address=${location.href.replace(/[?#].*/s, '')}`);
   bridge.hear('option', `#build=${window.rehale.buildId}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
   addEventListener('hashchange', () => {
-    if (location.hash.startsWith('#r=') && bridge.text('export_run') === '') location.reload();
+    if (hasCode() && bridge.text('export_run') === '') location.reload();
   });
 }
 

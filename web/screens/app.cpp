@@ -49,6 +49,11 @@ void App::open_first_screen() {
     content.fetch_scenes();
     return open_handed(code);
   }
+  const std::string numbers = shell::launch_option(shell::k_option_care);
+  if (!numbers.empty()) {
+    content.fetch_scenes();
+    return open_care_link(numbers);
+  }
   // Picked before the app was there: its files come first, then the pictures.
   const catalog::Id early = shell::launch_option("family");
   const auto& families = content.library().families;
@@ -96,16 +101,17 @@ void App::show_error(const Error& error) {
   show_trouble("trouble/run", {{"", error.where, error.code, error.detail}});
 }
 
-void App::pick_family(const catalog::Id& family) {
+void App::pick_family(const catalog::Id& family, std::function<void()> then) {
   picked_ = family;
   where = Where::loading;
-  content.load_family(family, [this](const Troubles& troubles) {
+  content.load_family(family, [this, then = std::move(then)](const Troubles& troubles) {
     if (!troubles.empty()) {
       show_trouble("trouble/content", troubles);
       trouble.can_go_on = true;
       return;
     }
     where = Where::ready;
+    if (then) then();
     shell::redraw();
   });
   content.fetch_scenes();
@@ -114,19 +120,22 @@ void App::pick_family(const catalog::Id& family) {
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
   handed.reset();
+  history.state = History::State::unasked;  // another tab may have deleted it
   const auto begun = session.begin(family->course, content.language(), seed(), shell::now_ms());
   if (!begun) return show_error(begun.error());
   next_question();
 }
 
 void App::next_question() {
-  if (!session.show_next(shell::now_ms())) {
-    where = Where::result;
-    hand_over.day = shell::today();
-    return;
-  }
+  if (!session.show_next(shell::now_ms())) return finish_run();
   where = Where::question;
   fresh_draft(session.open_question());
+}
+
+void App::finish_run() {
+  where = Where::result;
+  hand_over.day = shell::today();
+  look_at_kept([this] { keep_result(); });
 }
 
 void App::fresh_draft(int index) {
@@ -224,7 +233,9 @@ const catalog::Question& App::question(int index) const {
 
 std::string App::export_run() const {
   if (!session.running() && takes.empty()) return {};
-  return exchange::write_log_with(session.running() ? session.run().log() : check::Log{}, takes);
+  const auto log = session.running() ? session.run().log() : check::Log{};
+  const std::string text = exchange::write_log_with(log, takes);
+  return care.known ? exchange::with_care(text, care_code()) : text;
 }
 
 bool App::waits_unseen() const {
@@ -257,6 +268,12 @@ void App::frame() {
       return draw_run_through(*this);
     case Where::hand_over:
       return draw_hand_over(*this);
+    case Where::care:
+      return draw_care(*this);
+    case Where::care_plan:
+      return draw_care_plan(*this);
+    case Where::again:
+      return draw_again(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

@@ -2,14 +2,18 @@
 // change it by the steps below only; each draws one thing and decides nothing about the run.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "web/kit/kit.h"
 #include "web/kit/scene_play.h"
+#include "web/screens/again.h"
+#include "web/screens/care.h"
 #include "web/screens/content_store.h"
 #include "web/screens/hand_over.h"
+#include "web/screens/history.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
 #include "web/screens/where_it_goes.h"
@@ -29,6 +33,9 @@ enum class Where : unsigned char {
   about,
   where_it_goes,
   hand_over,
+  care,
+  care_plan,
+  again,
   trouble,
 };
 
@@ -72,6 +79,9 @@ struct App {
   kit::ScenePlay play;  // of the big picture
   WhereItGoes where_it_goes;
   HandOver hand_over;
+  Care care;
+  Again again;
+  History history;
   std::optional<exchange::ResultHead> handed;  // the run on show came with a link
 
   void start();  // once, before the first frame
@@ -80,7 +90,7 @@ struct App {
   [[nodiscard]] bool waits_unseen() const;
 
   // Steps.
-  void pick_family(const catalog::Id& family);
+  void pick_family(const catalog::Id& family, std::function<void()> then = {});
   void begin_run();
   void next_question();
   void give(const check::Answer& answer);
@@ -102,6 +112,18 @@ struct App {
   // Shows the result of a link's code, or why that cannot be. Nothing else is running.
   void open_handed(const std::string& code);
 
+  // The counter and care of the inhaler picked; leads back to the screen it was called from.
+  void to_care();
+  void show_care_plan();
+  void open_care_file();
+  void open_care_link(const std::string& code);
+  [[nodiscard]] std::string care_code() const;  // "": nothing told yet
+  // When to check again, and what changed since last time; nothing happens before a result.
+  void to_again();
+  void agree_to_keep();
+  void forget_kept();
+  [[nodiscard]] Day result_day() const;
+
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
   // A sentence of the family being checked: "techniques/slow-deep/remedy".
@@ -116,7 +138,15 @@ struct App {
 
  private:
   void open_first_screen();
+  void finish_run();
   void show_handed(const exchange::ReadResult& result);
+  void open_care(Where back);
+  void look_at_kept(std::function<void()> then);  // at once where it is known
+  void write_kept();
+  void keep_result();
+  void compare_with_kept();
+  void work_out_again();
+  [[nodiscard]] Result<std::string> result_code() const;
   void show_link_trouble(const char* kind);
   void fresh_draft(int question);
   void show_words();  // in the language that is loaded now

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/catalog/care.h"
 #include "core/catalog/load.h"
 #include "core/check/run.h"
 #include "web/kit/illustration.h"
@@ -35,6 +36,11 @@ class ContentStore {
   // Everything of one family; at once when it is there already.
   void load_family(const catalog::Id& family, Done done);
 
+  // The numbers about counting and care of one family; at once when they are there already.
+  void load_care(const catalog::Id& family, Done done);
+  // nullptr before load_care is done.
+  [[nodiscard]] const catalog::Care* care(const catalog::Id& family) const;
+
   [[nodiscard]] const catalog::Library& library() const { return library_; }
   [[nodiscard]] const catalog::Texts& texts() const { return texts_; }
   [[nodiscard]] const std::string& language() const { return language_; }
@@ -58,6 +64,7 @@ class ContentStore {
   catalog::Library library_;
   catalog::Texts texts_;
   std::map<catalog::Id, FamilyContent> families_;
+  std::map<catalog::Id, catalog::Care> care_;
   bool scenes_asked_ = false;
   std::map<catalog::Id, std::shared_ptr<const kit::Scene>> scenes_;
 };

@@ -76,11 +76,15 @@ std::string in_groups(const std::string& code) {
   return groups;
 }
 
+Result<std::string> App::result_code() const {
+  return exchange::write_result(head_of(*this), session.run().log(), session.family());
+}
+
 void App::to_hand_over() {
   const Day day = hand_over.day;
   hand_over = {};
   hand_over.day = day;
-  auto code = exchange::write_result(head_of(*this), session.run().log(), session.family());
+  auto code = result_code();
   if (!code) return show_error(code.error());
   hand_over.code = *std::move(code);
   hand_over.link = shell::launch_option(shell::k_option_address) + "#r=" + hand_over.code;

@@ -195,6 +195,7 @@ constexpr const char* k_keys[] = {"loading",
                                   "kit/timer-result",
                                   "kit/timer-result-one",
                                   "kit/timer-again",
+                                  "kit/decimal",
                                   "where/see",
                                   "where/title",
                                   "where/yours",
@@ -271,6 +272,7 @@ const std::vector<std::string>& interface_keys() {
     std::vector<std::string> all(std::begin(k_keys), std::end(k_keys));
     all.insert(all.end(), std::begin(k_run_keys), std::end(k_run_keys));
     for (const char* key : hand_over_keys()) all.emplace_back(key);
+    for (const char* key : between_visits_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

@@ -13,8 +13,9 @@ namespace rehale::screens {
 // tests/node/interface_texts.mjs holds them against the sources.
 [[nodiscard]] const std::vector<std::string>& interface_keys();
 
-// Part of them, in a file of its own.
+// Parts of them, in files of their own.
 [[nodiscard]] std::span<const char* const> hand_over_keys();
+[[nodiscard]] std::span<const char* const> between_visits_keys();
 
 // A finding "missing-text" for each that is not there.
 [[nodiscard]] std::vector<catalog::Finding> missing_interface_texts(const catalog::Texts& texts,

@@ -75,10 +75,15 @@ void announce(std::string_view text, bool urgent = false);  // live region, each
 // Reads a text file next to the page ("content/library.json"). done runs before a later frame.
 void fetch_text(const std::string& path, std::function<void(Result<std::string>)> done);
 
-// Asks a part of the page that is loaded when first needed (web/js/hand_over.js). done runs before
-// a later frame, with what it gives back. Errors: "network", "refused" (the browser would not).
+// Asks a part of the page that is loaded when first needed (web/js/hand_over.js, keep.js). done
+// runs before a later frame, with what it gives back. Errors: "network", "refused" (the browser
+// would not).
 //   "qr": a text -> its QR code, level M: lines of 0 and 1, dark is 1; no quiet zone
-//   "copy": a text, to the clipboard        "save": file name, line break, text
+//   "copy": a text, to the clipboard
+//   "save": file name (and ";type" where it is not JSON), line break, text
+//   "open": -> the text of a file that the person picks; "" when they pick none
+//   "kept": -> what this device keeps for the person; "" when nothing. Looking makes nothing.
+//   "keep": a text, instead of what was kept           "forget": all of it goes
 //   "print": a sheet as web/screens/sheet.h writes it
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
@@ -88,6 +93,7 @@ int today();
 
 // What is told with the start besides the address' own options: these cannot stand in it.
 inline constexpr std::string_view k_option_code = "#r";           // a result that was handed over
+inline constexpr std::string_view k_option_care = "#c";           // the numbers of an inhaler
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
 

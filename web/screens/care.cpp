@@ -65,6 +65,7 @@ void App::show_care_plan() {
 }
 
 void App::open_care_file() {
+  care.message.clear();
   shell::ask_page("open", "", [this](const Result<std::string>& text) {
     shell::redraw();
     if (where != Where::care) return;

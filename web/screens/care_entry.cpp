@@ -212,6 +212,7 @@ void draw_care(App& app) {
                      .unit = unit_words(app, told.left, counts_in(numbers)),
                      .max = most_on_counter(numbers)},
                     told.left);
+  kit::caption(ui, "typed", app.say("care/typed"));
   if (told.left != was.left) app.care.recounted = true;
   draw_use(app, numbers, told);
   draw_days(app, numbers, today);

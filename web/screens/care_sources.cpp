@@ -1,5 +1,6 @@
 // Where the numbers about one inhaler come from, and what is no way to count.
 #include <algorithm>
+#include <set>
 
 #include "core/supply/supply.h"
 #include "web/kit/words.h"
@@ -25,12 +26,10 @@ const std::optional<int>* told_of(const App& app, const Criterion& number) {
   return nullptr;
 }
 
+// "Lbl: Product labels…" stands once below; here its key.
 std::string source_of(const App& app, const Criterion& number) {
   std::string words;
-  for (const auto& key : number.from.sources) {
-    const auto found = app.content.library().sources.find(key);
-    if (found != app.content.library().sources.end()) words += ' ' + found->second;
-  }
+  for (const auto& key : number.from.sources) words += " [" + key + "]";
   if (number.from.status == "CP") words += ' ' + app.say("care/source/common");
   if (number.from.status == "M") words += ' ' + app.say("care/source/memory");
   if (number.from.status == "D") words += ' ' + app.say("care/source/worked-out");
@@ -71,8 +70,15 @@ bool leaflet_differs(const App& app) {
 
 std::vector<std::string> source_lines(const App& app) {
   std::vector<std::string> lines;
-  for (const Criterion& number : app.content.care(app.picked())->numbers)
+  std::set<catalog::Id> keys;
+  for (const Criterion& number : app.content.care(app.picked())->numbers) {
     lines.push_back(line_of(app, number));
+    keys.insert(number.from.sources.begin(), number.from.sources.end());
+  }
+  const auto& sources = app.content.library().sources;
+  for (const auto& key : keys) {
+    if (sources.contains(key)) lines.push_back(key + ": " + sources.at(key));
+  }
   return lines;
 }
 

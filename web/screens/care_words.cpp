@@ -78,8 +78,8 @@ CareCard replace_card(const Told& told, const Plan& plan) {
                    : kit::fill(told.words("replace-on"), {{"date", told.on(*plan.replace_by)}});
   card.lines.push_back(limit_words(told, plan));
   if (plan.left_over > 0) {
-    card.lines.push_back(
-        kit::fill(told.words("left-over"), {{"count", counted(told.app, plan.left_over, "doses")}}));
+    card.lines.push_back(kit::fill(told.words("left-over"),
+                                   {{"count", counted(told.app, plan.left_over, "doses")}}));
   }
   if (plan.limit != Limit::counter && plan.run_out && !plan.replace_now)
     card.lines.push_back(kit::fill(told.words("run-out"), {{"date", told.on(*plan.run_out)}}));
@@ -118,7 +118,8 @@ CareCard refill_card(const Told& told, const Plan& plan) {
   }
   card.title = kit::fill(told.words("refill-on"), {{"date", told.on(*plan.refill_on)}});
   const int before = *plan.replace_by - *plan.refill_on;
-  card.lines = {kit::fill(told.words("refill-why"), {{"count", counted(told.app, before, "days")}})};
+  card.lines = {
+      kit::fill(told.words("refill-why"), {{"count", counted(told.app, before, "days")}})};
   return card;
 }
 
@@ -158,15 +159,16 @@ CareCard clean_card(const Told& told) {
   const auto days =
       supply::cleaning_days(told.numbers, told.state.leaflet, told.state.cleaned, told.today, 3);
   if (days.size() < 3)
-    return {.id = "clean", .title = told.words("clean-dry"), .lines = {told.words("clean-dry-why")}};
+    return {
+        .id = "clean", .title = told.words("clean-dry"), .lines = {told.words("clean-dry-why")}};
   CareCard card{.id = "clean"};
   card.title = days[0] == told.today
                    ? told.words("clean-today")
                    : kit::fill(told.words("clean-on"), {{"date", told.on(days[0])}});
   card.lines = {
       kit::fill(told.words("clean-why"), {{"count", counted(told.app, days[1] - days[0], "days")},
-                                        {"second", told.on(days[1])},
-                                        {"third", told.on(days[2])}})};
+                                          {"second", told.on(days[1])},
+                                          {"third", told.on(days[2])}})};
   return card;
 }
 
@@ -230,7 +232,8 @@ std::vector<CareCard> care_cards(const App& app, Day today) {
   cards.push_back(replace_card(told, *plan));
   cards.push_back(refill_card(told, *plan));
   if (is_sprayed(told.numbers))
-    cards.push_back({.id = "prime", .title = told.words("prime-title"), .lines = prime_lines(told)});
+    cards.push_back(
+        {.id = "prime", .title = told.words("prime-title"), .lines = prime_lines(told)});
   cards.push_back(clean_card(told));
   return cards;
 }

@@ -21,7 +21,8 @@ struct CareCard {
 
 // The number a leaflet gave in place of the family's own.
 [[nodiscard]] bool leaflet_differs(const App& app);
-// One line a number of care.json: its value, what leaflets say, its source.
+// One line a number of care.json: its value, what leaflets say, its source's key; then the
+// sources.
 [[nodiscard]] std::vector<std::string> source_lines(const App& app);
 // Why a can is not floated, weighed, shaken.
 [[nodiscard]] std::vector<std::string> refused_lines(const App& app);

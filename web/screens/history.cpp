@@ -91,7 +91,6 @@ void App::keep_result() {
   const auto code = result_code();
   auto read = code ? exchange::read_result(*code) : tl::unexpected(code.error());
   if (!read || history.state != State::agreed || handed) return;
-  history.key = exchange::run_key(*read);
   exchange::keep_result(history.kept, {*code, *std::move(read)});
   compare_with_kept();
   write_kept();
@@ -100,6 +99,9 @@ void App::keep_result() {
 void App::compare_with_kept() {
   history.since.reset();
   history.other_questions = false;
+  if (const auto code = result_code()) {
+    if (const auto read = exchange::read_result(*code)) history.key = exchange::run_key(*read);
+  }
   const check::Course& course = session.run().course();
   const cohort::Record now = cohort::record_of(session.run(), {.day = result_day()});
   for (const auto& kept : history.kept.results) {
@@ -123,10 +125,8 @@ void App::agree_to_keep() {
 void App::forget_kept() {
   shell::ask_page("forget", "", [this](const Result<std::string>& answer) {
     if (answer) {
-      const auto key = history.key;
-      history = {};
-      history.state = State::none;
-      history.key = key;
+      history = {.state = State::none};
+      work_out_again();
     }
     history.message = answer ? "history/deleted" : "history/no-delete";
     shell::redraw();

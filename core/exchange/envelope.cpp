@@ -14,7 +14,7 @@ bool is_code_letter(char c) {
          c == '_';
 }
 
-bool is_kind(char c) { return c == 'R' || c == 'A' || c == 'S'; }
+bool is_kind(char c) { return c == 'R' || c == 'A' || c == 'S' || c == 'C'; }
 
 const char* name_of(char kind) {
   switch (kind) {
@@ -24,6 +24,8 @@ const char* name_of(char kind) {
       return "a practice that was set";
     case 'S':
       return "a sealed result";
+    case 'C':
+      return "the numbers of one inhaler";
     default:
       return "no code of the self-check";
   }

@@ -14,7 +14,7 @@ namespace rehale::exchange {
 // The longest code that is looked at; what we write is far shorter (see result_code.h).
 inline constexpr std::size_t k_max_code_letters = 4096;
 
-enum class Kind : char { result = 'R', assignment = 'A', sealed = 'S' };
+enum class Kind : char { result = 'R', assignment = 'A', sealed = 'S', care = 'C' };
 
 struct Envelope {
   Kind kind = Kind::result;

@@ -15,6 +15,7 @@ namespace rehale::supply {
 // What the person's own leaflet says; nothing where they did not look.
 struct Leaflet {
   std::optional<int> in_use_days, prime_new, prime_idle, prime_idle_after_days, clean_every_days;
+  friend bool operator==(const Leaflet&, const Leaflet&) = default;
 };
 
 struct Holding {

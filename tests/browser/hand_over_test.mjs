@@ -113,7 +113,7 @@ test('the link in another context shows the same advice, as handed over, and lea
   withLink({}, async (page) => {
     await awaitScreen(page, 'result');
     assert.deepEqual(await cards(page), made.advice);
-    assert.match(await page.getByRole('main').innerText(), /handed over: .+, 20\d\d-\d\d-\d\d\. A person told it/);
+    assert.match(await page.getByRole('main').innerText(), /handed over: .+, \d+ [A-Z][a-z]+ 20\d\d\. A person told it/);
     assert.equal(await page.evaluate(() => location.hash), '');
     assert.deepEqual(await lookOver(page, {}), []);
     await byReader(page).press('button', 'Start a new check');

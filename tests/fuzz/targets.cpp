@@ -1,15 +1,19 @@
 #include "tests/fuzz/targets.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 
 #include "core/catalog/care.h"
+#include "core/exchange/care_code.h"
 #include "core/exchange/cbor.h"
 #include "core/exchange/envelope.h"
+#include "core/exchange/kept.h"
 #include "core/exchange/run_json.h"
 #include "core/exchange/sealed_code.h"
 #include "tests/support/fixture.h"
 #include "tests/support/made_codes.h"
+#include "tests/support/shipped.h"
 
 namespace rehale::fuzz {
 
@@ -44,6 +48,22 @@ void follow(const check::Log& log) {
   if (!run) promise_told(run.error());
 }
 
+// Whatever was told of an inhaler: days come out of it, or a word on what is amiss.
+void follow_care(const exchange::CareState& told) {
+  constexpr Day k_today = 20782;
+  static const catalog::Care shipped = support::care_of("soft-mist");
+  const supply::Holding holding{.left = told.left,
+                                .a_day = told.doses_a_day * told.puffs,
+                                .opened = told.opened,
+                                .expiry = told.expiry,
+                                .leaflet = told.leaflet};
+  const auto plan = supply::plan(shipped, holding, k_today);
+  if (!plan) promise_told(plan.error());
+  const int unused = told.used ? std::max(0, k_today - *told.used) : 0;
+  (void)supply::priming(shipped, told.leaflet, {.is_new = told.is_new, .days_unused = unused});
+  (void)supply::cleaning_days(shipped, told.leaflet, told.cleaned, k_today, 3);
+}
+
 }  // namespace
 
 void code(Input input) {
@@ -54,6 +74,8 @@ void code(Input input) {
     if (!assignment) promise_told(assignment.error());
     const auto sealed = exchange::read_sealed(found.code);
     if (!sealed) promise_told(sealed.error());
+    const auto care = exchange::read_care(found.code);
+    if (!care) promise_told(care.error());
   }
 }
 
@@ -99,6 +121,25 @@ void sealed(Input input) {
   else promise_told(opened.error());
   const auto again = exchange::write_sealed(*read);
   promise(again.has_value() && exchange::read_sealed(*again) == *read, "a sealed code comes back");
+}
+
+void care(Input input) {
+  const auto read = exchange::unpack_care(input);
+  if (!read) return promise_told(read.error());
+  const auto again = exchange::write_care(*read);
+  promise(again.has_value() && exchange::read_care(*again) == *read, "one inhaler comes back");
+  follow_care(*read);
+}
+
+void kept(Input input) {
+  const auto read = exchange::read_kept(text_of(input));
+  if (!read) return promise_told(read.error());
+  const std::string text = exchange::write_kept(*read);
+  const auto again = exchange::read_kept(text);
+  promise(again.has_value() && again->unreadable == 0, "what we keep we read");
+  promise(again->results.size() == read->results.size() && again->care == read->care,
+          "what was kept comes back");
+  promise(exchange::write_kept(*again) == text, "and stays as it is");
 }
 
 void cbor(Input input) {

@@ -15,6 +15,8 @@ void code(Input input);        // pasted text: codes are found in it and read
 void result(Input input);      // what is inside a result code, then its log and replay
 void assignment(Input input);  // what is inside an assignment code
 void sealed(Input input);      // what is inside a sealed code
+void care(Input input);        // what is inside a code of one inhaler's numbers
+void kept(Input input);        // what a device kept for a person
 void cbor(Input input);
 void run_json(Input input);
 void content(Input input);  // files of content
@@ -24,7 +26,8 @@ struct Target {
   void (*run)(Input input);
 };
 inline constexpr Target k_targets[] = {
-    {"code", code}, {"result", result},     {"assignment", assignment}, {"sealed", sealed},
-    {"cbor", cbor}, {"run_json", run_json}, {"content", content}};
+    {"code", code},     {"result", result},     {"assignment", assignment},
+    {"sealed", sealed}, {"care", care},         {"kept", kept},
+    {"cbor", cbor},     {"run_json", run_json}, {"content", content}};
 
 }  // namespace rehale::fuzz

@@ -39,7 +39,7 @@ test('what an address asks for is taken once; codes are cut at 5000 letters and 
   location.hash = '#set';
   assert.deepEqual([asks(), takeAsk()], [true, ['set', '1']]);
   assert.deepEqual(told, [], 'a place can be kept as a bookmark');
-  for (const kind of ['r', 'a', 's']) {
+  for (const kind of ['r', 'a', 's', 'c']) {
     location.hash = `#${kind}=${'R'.repeat(9000)}`;
     assert.deepEqual([asks(), takeAsk()], [true, [kind, 'R'.repeat(5000)]]);
     assert.equal(told.pop(), '/a/?seed=1');

@@ -16,6 +16,12 @@ test('logs as the program writes them are valid', () => {
   for (const log of logs) assert.ok(valid(JSON.parse(log)), JSON.stringify(valid.errors));
 });
 
+test("a log with an inhaler's numbers beside it is valid, with other words it is not", () => {
+  const care = read('tests/fixtures/codes/version1.txt').split('\n').find((line) => line.startsWith('C1')).split('\t')[0];
+  assert.ok(valid({ ...JSON.parse(logs[0]), care }));
+  assert.ok(!valid({ ...JSON.parse(logs[0]), care: 'soon' }));
+});
+
 test('spoilt logs are not', () => {
   const spoil = (change) => {
     const log = JSON.parse(logs[0]);

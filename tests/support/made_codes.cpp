@@ -1,5 +1,6 @@
 #include "tests/support/made_codes.h"
 
+#include "core/exchange/care_code.h"
 #include "core/exchange/result_code.h"
 #include "core/exchange/run_json.h"
 #include "core/exchange/sealed_code.h"
@@ -87,6 +88,17 @@ std::vector<MadeCode> made_codes(int version) {
   made.push_back({*exchange::write_assignment(set), ""});
   const exchange::SealedResult sealed{some_id(), k_ok_content, *set.key, exchange::Bytes(40, 3)};
   made.push_back({*exchange::write_sealed(sealed), ""});
+  exchange::CareState told{.family = "spray", .counted = 20782, .left = 57};
+  made.push_back({*exchange::write_care(told), ""});
+  told = {.family = "soft-mist", .counted = 20782, .left = 12, .doses_a_day = 2, .puffs = 2};
+  told.full = 60;
+  told.is_new = true;
+  told.opened = 20700;
+  told.expiry = 21000;
+  told.used = 20781;
+  told.cleaned = 20775;
+  told.leaflet = {30, 3, 1, 7, 14};
+  made.push_back({*exchange::write_care(told), ""});
   return made;
 }
 

@@ -38,4 +38,11 @@ const catalog::Family& shipped_family(const catalog::Id& id) {
   return families[id] = take_loaded(std::move(loaded), missing);
 }
 
+catalog::Care care_of(const catalog::Id& family) {
+  std::vector<catalog::Finding> missing;
+  const auto file =
+      read_content(source_path("assets/"), "families/" + family + "/care.json", missing);
+  return take_loaded(catalog::load_care(shipped_library(), family, file), missing);
+}
+
 }  // namespace rehale::support

@@ -36,7 +36,7 @@ TEST(HandOver, a_link_shows_the_result_and_says_that_it_was_handed_over) {
     ASSERT_EQ(rig::app().where, Where::result) << family;
     const auto* told = null::find_id("handed");
     ASSERT_NE(told, nullptr);
-    EXPECT_NE(told->name.find("2026-11-25"), std::string::npos) << told->name;
+    EXPECT_NE(told->name.find("25 November 2026"), std::string::npos) << told->name;
     EXPECT_NE(null::find(Role::button, "Start a new check"), nullptr);
   }
 }

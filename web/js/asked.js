@@ -5,9 +5,9 @@ import { SEPARATOR } from './bridge.js';
 
 const MOST_LETTERS = 5000;  // more than any code has (core/exchange/envelope.h); says so itself
 
-// What an address can ask for: a result (#r=), a set practice (#a=), a sealed result (#s=), to set a practice (#set),
-// the educator's desk (#desk). The last two stay: they can be kept as bookmarks.
-const ASKS = /^#(?:([ras])=|(set|desk)$)/;
+// What an address can ask for: a result (#r=), a set practice (#a=), a sealed result (#s=), the numbers of an inhaler
+// (#c=), to set a practice (#set), the educator's desk (#desk). The last two stay: they can be kept as bookmarks.
+const ASKS = /^#(?:([racs])=|(set|desk)$)/;
 
 export const asks = () => ASKS.test(location.hash);
 
@@ -22,10 +22,12 @@ export function takeAsk() {
 }
 
 const SEALING = ['seal', 'makeKey', 'useKey', 'unlock', 'openSealed', 'lock'];
+const KEEPING = ['kept', 'keepResults', 'forget', 'open'];
 
 // Parts that few people need come by themselves.
 function partOf(name) {
   if (name.startsWith('desk')) return import('./later/desk.js');
+  if (KEEPING.includes(name)) return import('./later/keep.js');
   return SEALING.includes(name) ? import('./later/sealing.js') : import('./later/hand_over.js');
 }
 

@@ -33,6 +33,7 @@ async function copy(text) {
   return '';
 }
 
+// First line: the file's name; behind a semicolon its type, where it is not JSON.
 function save(words) {
   const name = words.slice(0, words.indexOf('\n'));
   saveFile(name, words.slice(name.length + 1));

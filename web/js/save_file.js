@@ -2,7 +2,7 @@
 
 const MOST_BYTES = 100_000;
 
-const TYPES = { csv: 'text/csv', json: 'application/json' };
+const TYPES = { csv: 'text/csv', ics: 'text/calendar', json: 'application/json' };
 const typeOf = (name) => TYPES[name.slice(name.lastIndexOf('.') + 1)] ?? 'text/plain';
 
 export function saveFile(name, text) {

@@ -12,11 +12,13 @@ namespace {
 
 constexpr float k_gap_px = 16, k_number_px = 32;
 
-std::string number_words(double value) { return shell::short_decimal(value, 1); }
+std::string number_words(const Ui& ui, double value) {
+  return decimal_words(ui.words(), shell::short_decimal(value, 1));
+}
 
-std::string spoken(const Stepper& stepper, double value) {
+std::string spoken(const Ui& ui, const Stepper& stepper, double value) {
   if (!stepper.spoken.empty()) return stepper.spoken;
-  return number_words(value) + (stepper.unit.empty() ? "" : " " + stepper.unit);
+  return number_words(ui, value) + (stepper.unit.empty() ? "" : " " + stepper.unit);
 }
 
 double on_step(const Stepper& stepper, double value) {
@@ -52,7 +54,7 @@ bool draw_round(Ui& ui, const Part& part) {
 // The number large, its unit beside it or, where there is no room, below it.
 void draw_value(Ui& ui, const Stepper& stepper, double value, Rect rect) {
   const Palette& p = ui.palette();
-  const std::string number = stepper.shown.empty() ? number_words(value) : stepper.shown;
+  const std::string number = stepper.shown.empty() ? number_words(ui, value) : stepper.shown;
   const TypeStyle big{Face::bold, scaled(ui, k_number_px)};
   const TextBlock& digits = wrapped(ui, big, number, 1e6F);
   const TypeStyle small = body_type(ui);
@@ -125,7 +127,7 @@ double stepper(Ui& ui, const Stepper& stepper, double value) {
   record(ui, {.id = stepper.id,
               .role = shell::Role::spin,
               .name = stepper.name,
-              .value = spoken(stepper, value),
+              .value = spoken(ui, stepper, value),
               .number = value,
               .min = stepper.min,
               .max = stepper.max,

@@ -21,4 +21,10 @@ std::string fill(std::string_view pattern,
   return out.append(pattern);
 }
 
+std::string decimal_words(const Words& words, std::string number) {
+  const auto point = number.find('.');
+  if (point != std::string::npos) number.replace(point, 1, words.decimal);
+  return number;
+}
+
 }  // namespace rehale::kit

@@ -11,6 +11,7 @@
 namespace rehale::kit {
 
 struct Words {
+  std::string decimal = ".";  // between whole and part of a number
   std::string back = "Back";
   std::string help = "Help and about";
   std::string look = "Settings";
@@ -67,6 +68,9 @@ struct Words {
   std::string timer_result_one = "1 second";
   std::string timer_again = "Do it again";
 };
+
+// "2.5" as these words write it: "2,5".
+std::string decimal_words(const Words& words, std::string number);
 
 // fill("now {place}", {{"place", "2"}}) == "now 2". Unknown names stay as they are.
 std::string fill(std::string_view pattern,

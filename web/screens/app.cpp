@@ -48,16 +48,18 @@ void App::show_error(const Error& error) {
   show_trouble("trouble/run", {{"", error.where, error.code, error.detail}});
 }
 
-void App::pick_family(const catalog::Id& family) {
+void App::pick_family(const catalog::Id& family, std::function<void()> then) {
   picked_ = family;
   where = Where::loading;
-  content.load_family(family, [this](const Troubles& troubles) {
+  content.load_family(family, [this, then = std::move(then)](const Troubles& troubles) {
     if (!troubles.empty()) {
       show_trouble("trouble/content", troubles);
       trouble.can_go_on = true;
       return;
     }
-    if (can_be_asked()) where = Where::ready;
+    if (!can_be_asked()) return;
+    where = Where::ready;
+    if (then) then();
     shell::redraw();
   });
   content.fetch_scenes();
@@ -66,6 +68,7 @@ void App::pick_family(const catalog::Id& family) {
 void App::begin_run() {
   const FamilyContent* family = content.family(picked_);
   handed.reset();
+  history.state = History::State::unasked;  // another tab may have deleted it
   Session::Wish wish{.language = content.language(), .seed = seed()};
   if (assigned) {
     wish.questions = assigned->questions;
@@ -77,13 +80,15 @@ void App::begin_run() {
 }
 
 void App::next_question() {
-  if (!session.show_next(shell::now_ms())) {
-    where = Where::result;
-    hand_over.day = shell::today();
-    return;
-  }
+  if (!session.show_next(shell::now_ms())) return finish_run();
   where = Where::question;
   fresh_draft(session.open_question());
+}
+
+void App::finish_run() {
+  where = Where::result;
+  hand_over.day = shell::today();
+  look_at_kept([this] { keep_result(); });
 }
 
 void App::fresh_draft(int index) {
@@ -183,7 +188,9 @@ const catalog::Question& App::question(int index) const {
 
 std::string App::export_run() const {
   if (!session.running() && takes.empty()) return {};
-  return exchange::write_log_with(session.running() ? session.run().log() : check::Log{}, takes);
+  const auto log = session.running() ? session.run().log() : check::Log{};
+  const std::string text = exchange::write_log_with(log, takes);
+  return care.known ? exchange::with_care(text, care_code()) : text;
 }
 
 bool App::waits_unseen() const {
@@ -228,6 +235,12 @@ void App::frame() {
       return draw_set_practice(*this);
     case Where::set_link:
       return draw_set_link(*this);
+    case Where::care:
+      return draw_care(*this);
+    case Where::care_plan:
+      return draw_care_plan(*this);
+    case Where::again:
+      return draw_again(*this);
     case Where::about:
       return draw_about(*this);
     case Where::trouble:

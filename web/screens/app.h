@@ -9,9 +9,12 @@
 
 #include "web/kit/kit.h"
 #include "web/kit/scene_play.h"
+#include "web/screens/again.h"
+#include "web/screens/care.h"
 #include "web/screens/content_store.h"
 #include "web/screens/desk_state.h"
 #include "web/screens/hand_over.h"
+#include "web/screens/history.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
 #include "web/screens/set_practice.h"
@@ -40,6 +43,9 @@ enum class Where : unsigned char {
   asked,
   set_practice,
   set_link,
+  care,
+  care_plan,
+  again,
   trouble,
 };
 
@@ -83,7 +89,10 @@ struct App {
   kit::ScenePlay play;  // of the big picture
   WhereItGoes where_it_goes;
   HandOver hand_over;
-  Desk desk;                                     // of an educator
+  Desk desk;  // of an educator
+  Care care;
+  Again again;
+  History history;
   std::optional<exchange::ResultHead> handed;    // the run on show came with a link
   std::optional<exchange::Assignment> assigned;  // somebody asked for the check, by a link
   SetPractice set_practice;
@@ -94,7 +103,7 @@ struct App {
   [[nodiscard]] bool waits_unseen() const;
 
   // Steps.
-  void pick_family(const catalog::Id& family);
+  void pick_family(const catalog::Id& family, std::function<void()> then = {});
   void begin_run();
   void next_question();
   void give(const check::Answer& answer);
@@ -131,6 +140,17 @@ struct App {
 
   void to_set_practice();
   void make_set_link();  // of what is picked there
+  // The counter and care of the inhaler picked; leads back to the screen it was called from.
+  void to_care();
+  void show_care_plan();
+  void open_care_file();
+  void open_care_link(const std::string& code);
+  [[nodiscard]] std::string care_code() const;  // "": nothing told yet
+  // When to check again, and what changed since last time; nothing happens before a result.
+  void to_again();
+  void agree_to_keep();
+  void forget_kept();
+  [[nodiscard]] Day result_day() const;
 
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
@@ -156,7 +176,15 @@ struct App {
 
   void open_first_screen();
   bool open_what_was_asked();
+  void finish_run();
   void show_handed(const exchange::ReadResult& result);
+  void open_care(Where back);
+  void look_at_kept(std::function<void()> then);  // at once where it is known
+  void write_kept();
+  void keep_result();
+  void compare_with_kept();
+  void work_out_again();
+  [[nodiscard]] Result<std::string> result_code() const;
   void show_link_trouble(const char* kind);
   [[nodiscard]] bool can_be_asked();  // else it says why not
   void seal_result(const std::string& code);

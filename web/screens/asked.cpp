@@ -14,7 +14,7 @@ namespace rehale::screens {
 namespace {
 
 std::string dated(const App& app, const char* path, Day day) {
-  return kit::fill(app.say(path), {{"date", day_in_words(app.content.texts(), day)}});
+  return kit::fill(app.say(path), {{"date", date_words(app.content.texts(), day)}});
 }
 
 std::string who_asks(const App& app) {
@@ -62,7 +62,7 @@ void App::open_asked(const std::string& code) {
   if (!exchange::check_assignment(*set, content.library())) return show_link_trouble("asked/other");
   if (exchange::timing_of(*set, shell::today()) == exchange::Timing::expired) {
     show_link_trouble("asked/ended");
-    trouble.detail = day_in_words(content.texts(), *set->expires);
+    trouble.detail = date_words(content.texts(), *set->expires);
     return;
   }
   assigned = *std::move(set);

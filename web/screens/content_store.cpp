@@ -185,6 +185,22 @@ Troubles ContentStore::accept_family(const catalog::Id& family, const Files& fil
   return troubles;
 }
 
+void ContentStore::load_care(const catalog::Id& family, Done done) {
+  if (care_.contains(family)) return done({});
+  const std::string path = folder(family) + "care.json";
+  fetch_all({path}, [this, family, path, done = std::move(done)](const Files& files) {
+    if (!files.missing.empty()) return done(files.missing);
+    auto loaded = catalog::load_care(library_, family, files.file(path));
+    if (loaded.value) care_[family] = *std::move(loaded.value);
+    done(loaded.findings);
+  });
+}
+
+const catalog::Care* ContentStore::care(const catalog::Id& family) const {
+  const auto found = care_.find(family);
+  return found == care_.end() ? nullptr : &found->second;
+}
+
 void ContentStore::fetch_scenes() {
   if (std::exchange(scenes_asked_, true)) return;
   shell::fetch_text("content/scenes.txt", [this](Result<std::string> got) {

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/catalog/care.h"
 #include "core/catalog/load.h"
 #include "core/check/run.h"
 #include "web/kit/illustration.h"
@@ -40,6 +41,10 @@ class ContentStore {
 
   // The first of these wishes that the library lists; "" when it lists none.
   [[nodiscard]] std::string best_language(const std::string& wish) const;
+  // The numbers about counting and care of one family; at once when they are there already.
+  void load_care(const catalog::Id& family, Done done);
+  // nullptr before load_care is done.
+  [[nodiscard]] const catalog::Care* care(const catalog::Id& family) const;
 
   [[nodiscard]] const catalog::Library& library() const { return library_; }
   [[nodiscard]] const catalog::Texts& texts() const { return texts_; }
@@ -64,6 +69,7 @@ class ContentStore {
   catalog::Library library_;
   catalog::Texts texts_;
   std::map<catalog::Id, FamilyContent> families_;
+  std::map<catalog::Id, catalog::Care> care_;
   bool scenes_asked_ = false;
   std::map<catalog::Id, std::shared_ptr<const kit::Scene>> scenes_;
 };

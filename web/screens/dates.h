@@ -1,14 +1,17 @@
-// A day as people say it. Must not know screens.
+// A day in words, as the language shown writes it: "25 November 2026", "25 de noviembre de 2026".
+// Must not know clocks.
 #pragma once
 
 #include <string>
 
 #include "core/base/civil.h"
-#include "core/catalog/model.h"
+#include "core/catalog/load.h"
 
 namespace rehale::screens {
 
-// "10 December 2026", in the language of these interface texts.
-[[nodiscard]] std::string day_in_words(const catalog::Texts& texts, Day day);
+// Days outside [k_first_day, k_last_day] give "".
+[[nodiscard]] std::string date_words(const catalog::Texts& texts, Day day);
+// 1-12
+[[nodiscard]] std::string month_words(const catalog::Texts& texts, int month);
 
 }  // namespace rehale::screens

@@ -78,6 +78,10 @@ std::string in_groups(const std::string& code) {
   return groups;
 }
 
+Result<std::string> App::result_code() const {
+  return exchange::write_result(head_of(*this), session.run().log(), session.family());
+}
+
 void App::to_hand_over() {
   const Day day = hand_over.day;
   const auto code = exchange::write_result(head_of(*this), session.run().log(), session.family());

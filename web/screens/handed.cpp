@@ -1,6 +1,7 @@
 // A result that came in a link: read once, worked out again from its answers, shown as what it is.
 #include <algorithm>
 
+#include "web/screens/dates.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
 
@@ -10,7 +11,8 @@ void draw_handed(App& app) {
   if (!app.handed) return;
   kit::notice(*app.ui, "handed",
               kit::fill(app.say("hand/handed"),
-                        {{"family", app.tell("name")}, {"date", iso_date(app.handed->day)}}));
+                        {{"family", app.tell("name")},
+                         {"date", date_words(app.content.texts(), app.handed->day)}}));
   if (app.handed->made_up) kit::notice(*app.ui, "made-up", app.say("hand/made-up"));
 }
 

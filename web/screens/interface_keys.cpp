@@ -195,6 +195,7 @@ constexpr const char* k_keys[] = {"loading",
                                   "kit/timer-result",
                                   "kit/timer-result-one",
                                   "kit/timer-again",
+                                  "kit/decimal",
                                   "where/see",
                                   "where/title",
                                   "where/yours",
@@ -274,6 +275,7 @@ const std::vector<std::string>& interface_keys() {
     for (const char* key : desk_keys()) all.emplace_back(key);
     for (const char* key : set_keys()) all.emplace_back(key);
     for (const char* key : settings_keys()) all.emplace_back(key);
+    for (const char* key : between_visits_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

@@ -11,6 +11,7 @@ struct Entry {
 };
 
 constexpr Entry k_entries[] = {
+    {"decimal", &kit::Words::decimal},
     {"back", &kit::Words::back},
     {"help", &kit::Words::help},
     {"look", &kit::Words::look},

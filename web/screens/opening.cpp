@@ -52,6 +52,8 @@ bool App::open_what_was_asked() {
     open_asked(link);
   } else if (!asked_for(shell::k_option_sealed).empty()) {
     show_link_trouble("asked/sealed-link");
+  } else if (const auto numbers = asked_for(shell::k_option_care); !numbers.empty()) {
+    open_care_link(numbers);
   } else if (!asked_for(shell::k_option_set).empty()) {
     to_set_practice();
   } else if (!asked_for(shell::k_option_desk).empty()) {

@@ -33,16 +33,16 @@ std::string aim_words(const App& app, const Criterion& c) {
   const auto high = c.target_low || c.target_high ? c.target_high : c.pass_high;
   if (low && high && *low < *high) {
     return kit::fill(app.say("run/aim-between"),
-                     {{"low", seconds_words(*low)}, {"high", seconds_words(*high)}});
+                     {{"low", seconds_words(app, *low)}, {"high", seconds_words(app, *high)}});
   }
-  if (low && high) return kit::fill(app.say("run/aim-about"), {{"low", seconds_words(*low)}});
-  return kit::fill(app.say("run/aim-least"), {{"low", seconds_words(low.value_or(0))}});
+  if (low && high) return kit::fill(app.say("run/aim-about"), {{"low", seconds_words(app, *low)}});
+  return kit::fill(app.say("run/aim-least"), {{"low", seconds_words(app, low.value_or(0))}});
 }
 
 std::string after_start_words(const App& app, const Finding& finding, const Criterion& c) {
   const std::string& pattern = app.say(finding.value < 0 ? "run/before-breath" : "run/into-breath");
-  return kit::fill(pattern, {{"value", seconds_words(std::abs(finding.value))},
-                             {"high", seconds_words(c.pass_high.value_or(1))}});
+  return kit::fill(pattern, {{"value", seconds_words(app, std::abs(finding.value))},
+                             {"high", seconds_words(app, c.pass_high.value_or(1))}});
 }
 
 // How telling a finding is; the least first.
@@ -90,12 +90,14 @@ const std::string& step_words(const App& app, const catalog::Id& step) {
   return own.empty() ? app.tell("actions/" + step + "/label") : own;
 }
 
-std::string seconds_words(double s) { return shell::short_decimal(s, 1); }
+std::string seconds_words(const App& app, double s) {
+  return kit::decimal_words(app.ui->words(), shell::short_decimal(s, 1));
+}
 
 std::string measured_words(const App& app, const Finding& finding) {
   const Criterion* c = criterion_of(app, finding);
   if (c == nullptr) return {};
-  const std::string value = seconds_words(finding.value);
+  const std::string value = seconds_words(app, finding.value);
   switch (measure_of(app, finding)) {
     case Measure::lasts:
       return kit::fill(app.say("run/lasted"), {{"value", value}, {"aim", aim_words(app, *c)}});

@@ -14,7 +14,7 @@ namespace rehale::screens {
 [[nodiscard]] const std::string& step_words(const App& app, const catalog::Id& step);
 
 // "4", "1.2": seconds to the tenth.
-[[nodiscard]] std::string seconds_words(double s);
+[[nodiscard]] std::string seconds_words(const App& app, double s);
 
 // "1.2 seconds. Aim for 3 to 5 seconds."
 [[nodiscard]] std::string measured_words(const App& app, const rehearsal::Finding& finding);

@@ -113,6 +113,9 @@ void draw_result(App& app) {
   const bool where = asks_where(app);
   const bool run = run_button(app);
   const bool hand_over = kit::quiet_button(ui, {.id = "hand-over", .label = app.say("hand/ask")});
+  const bool check_again =
+      kit::quiet_button(ui, {.id = "check-again", .label = app.say("again/ask")});
+  const bool care = kit::quiet_button(ui, {.id = "care", .label = app.say("care/ask")});
   kit::caption(ui, "limits", app.say("result/limits"));
   const std::string& again = app.say(app.handed ? "hand/own" : "result/start-over");
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
@@ -123,6 +126,8 @@ void draw_result(App& app) {
   if (where) return to_where(app);
   if (run) return app.to_run_through();
   if (hand_over) return app.to_hand_over();
+  if (check_again) return app.to_again();
+  if (care) return app.to_care();
   if (pressed == kit::ActionPress::none) return;
   if (mending && pressed == kit::ActionPress::main) {
     app.mending = 0;

@@ -101,7 +101,7 @@ void draw_pace(App& app) {
   const auto aim = rehearsal::aim_s(app.rehearsed_family(), running->step);
   if (app.rehearsal.guided && aim) {
     pace.aim_ms = *aim * 1000;
-    pace.words = kit::fill(app.say("run/of"), {{"seconds", seconds_words(*aim)}});
+    pace.words = kit::fill(app.say("run/of"), {{"seconds", seconds_words(app, *aim)}});
   }
   pace.name = seconds_told(app, elapsed);
   kit::pace(*app.ui, pace);

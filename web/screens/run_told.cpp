@@ -67,7 +67,7 @@ void draw_done_list(App& app) {
     if (act.end_ms > act.start_ms) {
       const std::string s =
           kit::fill(app.ui->words().timer_result,
-                    {{"seconds", seconds_words((act.end_ms - act.start_ms) / 1000)}});
+                    {{"seconds", seconds_words(app, (act.end_ms - act.start_ms) / 1000)}});
       line += ", " + kit::fill(app.say("run/for"), {{"seconds", s}});
     }
     lines.push_back(std::move(line));

@@ -1,6 +1,7 @@
 // One draw function a screen, one file each. All are called from App::frame only.
 #pragma once
 
+#include "core/exchange/calendar.h"
 #include "web/screens/app.h"
 
 namespace rehale::screens {
@@ -27,6 +28,10 @@ void draw_asked(App& app);
 void draw_set_practice(App& app);
 void draw_set_link(App& app);
 void draw_handed(App& app);  // in the result: that it came with a link, and from when
+void draw_care(App& app);
+void draw_care_plan(App& app);
+void draw_again(App& app);
+void draw_history(App& app);  // in "When to check again"
 void draw_about(App& app);
 void draw_trouble(App& app);
 
@@ -35,6 +40,8 @@ void draw_trouble(App& app);
 
 // What "save as a file" writes: file name, line break, text.
 [[nodiscard]] std::string saved_words(const App& app);
+// Hands these days to the person's calendar; `told` gets the path of how that went.
+void save_calendar(const std::vector<exchange::Reminder>& reminders, std::string& told);
 
 // The kit's own sentences from the interface texts.
 [[nodiscard]] kit::Words kit_words(const App& app);

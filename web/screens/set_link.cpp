@@ -45,7 +45,7 @@ void draw_what(App& app) {
     families += (families.empty() ? "" : ", ") + app.say("families/" + family + "/name");
   lines.push_back(families);
   const auto dated = [&](const char* path, Day day) {
-    lines.push_back(kit::fill(app.say(path), {{"date", day_in_words(app.content.texts(), day)}}));
+    lines.push_back(kit::fill(app.say(path), {{"date", date_words(app.content.texts(), day)}}));
   };
   if (made.due) dated("set/what-due", *made.due);
   if (made.expires) dated("set/what-ends", *made.expires);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "web/screens/dates.h"
 #include "web/screens/mend_words.h"
 
 namespace rehale::screens {
@@ -33,9 +34,10 @@ std::string minutes(const App& app) {
 void add_facts(Sheet& sheet, const App& app) {
   const Day day = app.handed ? app.handed->day : app.hand_over.day;
   sheet.add("title", app.say("sheet/title"));
-  sheet.add("fact", kit::fill(app.say("sheet/facts"), {{"family", app.tell("name")},
-                                                       {"date", iso_date(day)},
-                                                       {"minutes", minutes(app)}}));
+  sheet.add("fact",
+            kit::fill(app.say("sheet/facts"), {{"family", app.tell("name")},
+                                               {"date", date_words(app.content.texts(), day)},
+                                               {"minutes", minutes(app)}}));
   sheet.add("fact", app.say("sheet/self-reported"));
   sheet.add("fact", app.say("sheet/label"));
 }

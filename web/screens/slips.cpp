@@ -30,7 +30,7 @@ std::string write_slip(const SetPractice& set, const catalog::Texts& texts) {
   Lines lines(texts);
   lines.add("qr", set.link);
   lines.say("title", "set/slip/title");
-  if (set.made.due) lines.say("line", "set/slip/until", day_in_words(texts, *set.made.due));
+  if (set.made.due) lines.say("line", "set/slip/until", date_words(texts, *set.made.due));
   lines.say("name", "set/slip/name");
   for (const char* path : {"set/slip/steps/1", "set/slip/steps/2", "set/slip/steps/3"})
     lines.say("step", path);
@@ -43,7 +43,7 @@ std::string write_slips(const SetPractice& set, const catalog::Texts& texts) {
   lines.add("count", std::to_string(k_slips_a_sheet));
   lines.add("qr", set.link);
   lines.say("title", "set/slip/short");
-  if (set.made.due) lines.say("line", "set/slip/by", day_in_words(texts, *set.made.due));
+  if (set.made.due) lines.say("line", "set/slip/by", date_words(texts, *set.made.due));
   lines.say("name", "set/slip/name");
   return lines.take();
 }

@@ -45,6 +45,7 @@ void draw_press(App& app, Technique& puff) {
     stepper.shown = std::fmod(-shown, 1) == 0 ? std::to_string(static_cast<int>(-shown))
                                               : std::to_string(static_cast<int>(-shown)) + "." +
                                                     std::to_string(std::lround(-shown * 10) % 10);
+    stepper.shown = kit::decimal_words(app.ui->words(), stepper.shown);
     stepper.spoken = stepper.shown + " " + stepper.unit;
   }
   const double next = labelled(app, "press", stepper, shown);

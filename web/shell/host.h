@@ -85,15 +85,19 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 // Asks a part of the page that is loaded when first needed (web/js/asked.js). done runs before
 // a later frame, with what it gives back. Errors: "network", "refused" (the browser would not).
 //   "qr": a text -> its QR code, level M: lines of 0 and 1, dark is 1; no quiet zone
-//   "copy": a text, to the clipboard        "save": file name, line break, text
+//   "copy": a text, to the clipboard
+//   "save": file name, line break, text
+//   "open": -> the text of a file that the person picks; "" when they pick none
+//   "kept": -> what this device keeps for the person; "" when nothing. Looking makes nothing.
+//   "keepResults": a text, instead of what was kept    "forget": all of it goes
 //   "print": a sheet as web/screens/sheet.h writes it
-//   "keep": a name, line break, a text to keep on this device; no text: nothing is kept any more
-//   "read": the screen aloud; "slowly", or "stop". What comes of it is told by voice()
 // And of web/js/desk.js:
 //   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
 //   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
+//   "keep": a setting's name, line break, a text to keep on this device; no text: nothing is kept
+//   any more "read": the screen aloud; "slowly", or "stop". What comes of it is told by voice()
 inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
@@ -106,9 +110,11 @@ inline constexpr std::string_view k_option_code = "#r";           // a result th
 inline constexpr std::string_view k_option_asked = "#a";          // a practice that was set
 inline constexpr std::string_view k_option_sealed = "#s";         // a result that was sealed
 inline constexpr std::string_view k_option_set = "#set";          // to set a practice
+inline constexpr std::string_view k_option_care = "#c";           // the numbers of an inhaler
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
-inline constexpr std::string_view k_option_desk = "#desk";  // "1": the educator's way in was asked for
+inline constexpr std::string_view k_option_desk =
+    "#desk";  // "1": the educator's way in was asked for
 inline constexpr std::string_view k_option_settings = "#settings";  // kept by "keep" earlier
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way

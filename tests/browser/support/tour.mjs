@@ -121,6 +121,31 @@ async function tourRunThrough(way, visit, { actions }) {
   await way.press('button', 'Go back');
 }
 
+async function tourCare(way, visit) {
+  await way.press('button', 'Counter and care');
+  await awaitScreen(way.page, 'care');
+  await visit('care: numbers');
+  for (const name of ['I know the day I opened it', 'I see a last date on it']) await way.press('button', name);
+  await way.press('button', 'My leaflet has other numbers');
+  await visit('care: all of it open', k_in_between);
+  await way.press('button', 'Show my dates');
+  await visit('care: days');
+  await way.press('button', 'Where these numbers come from');
+  await visit('care: grounds', k_in_between);
+  await way.press('button', 'Done');
+}
+
+async function tourAgain(way, visit) {
+  await way.press('button', 'When to check again');
+  await visit('again');
+  await way.press('button', 'Keep them on this device');
+  await find(way.page, 'button', 'Delete all that is kept here').waitFor();
+  await visit('again: kept', k_in_between);
+  await way.press('button', 'Delete all that is kept here');
+  await find(way.page, 'button', 'Keep them on this device').waitFor();
+  await way.press('button', 'Back to your result');
+}
+
 // The screens of who sets a practice, from '#set'.
 export async function tourSet(way, visit) {
   const { page } = way;
@@ -161,6 +186,7 @@ export async function tour(way, visit) {
   await visit('where it goes');
   await way.press('button', 'Back');
   await tourRunThrough(way, visit, { actions: stepsOf(family.id).once[0].label });
+  await tourCare(way, visit);
   await way.press('button', 'Start');
   await tourDialogs(way, visit);
   await tourCheck(way, visit, { family, person: careless, met });
@@ -170,5 +196,6 @@ export async function tour(way, visit) {
   await way.press('button', 'Start');
   await tourCheck(way, visit, { family, person: { lacks: [], holds: [] }, met });
   await visit('result: nothing to mend');
+  await tourAgain(way, visit);
   return met;
 }

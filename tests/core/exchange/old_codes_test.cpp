@@ -2,6 +2,7 @@
 // a line there; a new version gets a new file (rehale_codes prints it).
 #include <gtest/gtest.h>
 
+#include "core/exchange/care_code.h"
 #include "core/exchange/envelope.h"
 #include "core/exchange/result_code.h"
 #include "core/exchange/run_json.h"
@@ -43,7 +44,7 @@ TEST(OldCodes, results_of_every_version_give_the_log_of_that_time) {
   EXPECT_GE(results, 7);
 }
 
-TEST(OldCodes, assignments_and_sealed_results_of_every_version_still_read) {
+TEST(OldCodes, assignments_sealed_results_and_inhalers_of_every_version_still_read) {
   int read = 0;
   for (const auto& made : corpus(1)) {
     if (made.code[0] == 'A') {
@@ -54,8 +55,12 @@ TEST(OldCodes, assignments_and_sealed_results_of_every_version_still_read) {
       ASSERT_TRUE(read_sealed(made.code)) << made.code;
       ++read;
     }
+    if (made.code[0] == 'C') {
+      ASSERT_TRUE(read_care(made.code)) << made.code;
+      ++read;
+    }
   }
-  EXPECT_EQ(read, 3);
+  EXPECT_EQ(read, 5);
 }
 
 TEST(OldCodes, the_corpus_is_what_is_written_today) {

@@ -14,12 +14,12 @@ namespace rehale::screens {
 namespace {
 
 namespace null = shell::null;
-using rig::all_said;
+using rig::all_told;
 using rig::app;
 using rig::k_day;
 using rig::open_page;
 using rig::press_id;
-using rig::said;
+using rig::told;
 
 std::string asset(const std::string& path) {
   return support::read_text(REHALE_SOURCE_DIR "/assets/families/spray/" + path);
@@ -73,8 +73,8 @@ TEST(AgainScreen, a_step_that_is_lacking_brings_the_day_to_a_week_and_says_which
   take_check({critical().front()});
   press_id("check-again");
   ASSERT_EQ(app().where, Where::again);
-  EXPECT_EQ(said("when-title"), "Check again on 2 December 2026");  // 7 days (diagnosis.md 3.4)
-  EXPECT_EQ(said("why").find("This step matters a lot and is not sure yet: "), 0U) << said("why");
+  EXPECT_EQ(told("when-title"), "Check again on 2 December 2026");  // 7 days (diagnosis.md 3.4)
+  EXPECT_EQ(told("why").find("This step matters a lot and is not sure yet: "), 0U) << told("why");
   press_id("close");
   EXPECT_EQ(app().where, Where::result);
 }
@@ -92,20 +92,20 @@ TEST(AgainScreen, the_day_goes_to_the_calendar_with_its_type) {
   take_check({critical().front()});
   press_id("check-again");
   press_id("calendar");
-  EXPECT_EQ(said("message"), "Your browser did not do that.");  // nobody answers
+  EXPECT_EQ(told("message"), "Your browser did not do that.");  // nobody answers
   null::set_reply("save", "");
   press_id("calendar");
   const std::string saved = null::asked("save");
   EXPECT_EQ(saved.find("rehale.ics\nBEGIN:VCALENDAR\r\n"), 0U);
   EXPECT_NE(saved.find("DTSTART;VALUE=DATE:20261202"), std::string::npos) << saved;
-  EXPECT_EQ(said("message"), "Saved. Open that file to add the days.");
+  EXPECT_EQ(told("message"), "Saved. Open that file to add the days.");
 }
 
 TEST(AgainScreen, a_result_from_a_link_counts_from_its_own_day) {
   open_page({.result = result_of(k_day - 40, {critical().front()}).code, .family = "spray"});
   ASSERT_EQ(app().where, Where::result);
   press_id("check-again");
-  EXPECT_EQ(said("when-title"), "Check again now");
+  EXPECT_EQ(told("when-title"), "Check again now");
   EXPECT_EQ(null::find_id("keep"), nullptr);  // not this person's to keep
 }
 
@@ -121,10 +121,10 @@ TEST(HistoryScreen, nothing_is_kept_before_a_yes_and_all_of_it_goes_in_one_tap) 
   const auto kept = exchange::read_kept(null::asked("keepResults"));
   ASSERT_TRUE(kept);
   EXPECT_EQ(kept->results.size(), 1U);
-  EXPECT_EQ(said("history-message"), "Kept on this device.");
-  EXPECT_EQ(said("first"), "This is the first one. Next time you will see what changed.");
+  EXPECT_EQ(told("history-message"), "Kept on this device.");
+  EXPECT_EQ(told("first"), "This is the first one. Next time you will see what changed.");
   press_id("delete");
-  EXPECT_EQ(said("history-message"), "All of it is gone.");
+  EXPECT_EQ(told("history-message"), "All of it is gone.");
   EXPECT_NE(null::find_id("keep"), nullptr);  // asked anew
 }
 
@@ -135,10 +135,10 @@ TEST(HistoryScreen, what_changed_since_last_time_is_named) {
   null::set_reply("keepResults", "");
   take_check({});
   press_id("check-again");
-  EXPECT_EQ(said("since"), "Since 26 October 2026");
-  EXPECT_EQ(said("overall"), "More steps go well now than then.");
+  EXPECT_EQ(told("since"), "Since 26 October 2026");
+  EXPECT_EQ(told("overall"), "More steps go well now than then.");
   for (const auto& id : two) {
-    EXPECT_NE(all_said().find("You have this now: " + app().tell("techniques/" + id + "/name")),
+    EXPECT_NE(all_told().find("You have this now: " + app().tell("techniques/" + id + "/name")),
               std::string::npos)
         << id;
   }
@@ -155,28 +155,28 @@ TEST(HistoryScreen, one_step_is_within_chance_and_other_questions_are_not_compar
       {.family = "spray", .kept = kept_text({other, result_of(k_day - 30, {critical().front()})})});
   take_check({});
   press_id("check-again");
-  EXPECT_EQ(said("overall"), "All in all, about the same. Small changes may be chance.");
-  EXPECT_EQ(said("other"), "An older result had other questions. It cannot be compared.");
+  EXPECT_EQ(told("overall"), "All in all, about the same. Small changes may be chance.");
+  EXPECT_EQ(told("other"), "An older result had other questions. It cannot be compared.");
 }
 
 TEST(HistoryScreen, storage_that_is_shut_full_or_broken_is_told_and_does_no_harm) {
   open_page({.family = "spray", .no_storage = true});
   take_check({});
   press_id("check-again");
-  EXPECT_EQ(said("closed"), "This browser does not let us look at what is kept.");
+  EXPECT_EQ(told("closed"), "This browser does not let us look at what is kept.");
   EXPECT_EQ(null::find_id("keep"), nullptr);
 
   open_page({.family = "spray"});  // "keepResults" is refused: full
   take_check({});
   press_id("check-again");
   press_id("keep");
-  EXPECT_EQ(said("history-message"),
+  EXPECT_EQ(told("history-message"),
             "This browser did not keep it. Its storage may be full or shut.");
 
   open_page({.family = "spray", .kept = "?"});
   take_check({});
   press_id("check-again");
-  EXPECT_EQ(said("rubbish"), "What is kept here cannot be read. You can delete it and begin anew.");
+  EXPECT_EQ(told("rubbish"), "What is kept here cannot be read. You can delete it and begin anew.");
   null::set_reply("forget", "");
   press_id("delete");
   EXPECT_NE(null::find_id("keep"), nullptr);
@@ -186,7 +186,7 @@ TEST(HistoryScreen, storage_that_is_shut_full_or_broken_is_told_and_does_no_harm
   open_page({.family = "spray", .kept = broken});
   take_check({});
   press_id("check-again");
-  EXPECT_EQ(said("unreadable"), "1 could not be read and was left out.");
+  EXPECT_EQ(told("unreadable"), "1 could not be read and was left out.");
   EXPECT_EQ(null::error_title(), "");
 }
 

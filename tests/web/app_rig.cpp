@@ -38,8 +38,8 @@ void serve_content() {
   for (const char* path : {"library.json", "text/en.json", "text/es.json", "text/pt.json"})
     give(path);
   for (const auto& family : support::shipped_families()) {
-    for (const char* file :
-         {"procedure.json", "questions.json", "text.en.json", "text.es.json", "text.pt.json"})
+    for (const char* file : {"procedure.json", "questions.json", "care.json", "text.en.json",
+                             "text.es.json", "text.pt.json"})
       give("families/" + family + "/" + file);
   }
 }
@@ -48,7 +48,7 @@ void serve_content() {
 
 screens::App& app() { return *g_app; }
 
-void open_app(const Address& address, Day today) {
+void open_with(const std::function<void()>& prepare, Day today) {
   g_app.reset();
   null::reset();
   g_ui = std::make_unique<kit::Ui>();
@@ -56,12 +56,19 @@ void open_app(const Address& address, Day today) {
   ASSERT_TRUE(null::load_fonts(font_path("400Regular"), font_path("700Bold")));
   serve_content();
   null::set_today(today);
-  null::set_reply("qr", "101\n010\n110");
-  null::set_option(address.option, address.value);
   null::set_option(shell::k_option_address, "https://page.invalid/rehale/");
   null::set_option(shell::k_option_build, "0123456789ab");
+  prepare();
   shell::run({.start = start, .frame = frame});
   null::settle();
+}
+
+void open_app(const Address& address, Day today) {
+  const auto prepare = [&address] {
+    null::set_reply("qr", "101\n010\n110");
+    null::set_option(address.option, address.value);
+  };
+  open_with(prepare, today);
 }
 
 void press(shell::Role role, const std::string& name) {

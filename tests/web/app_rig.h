@@ -2,6 +2,7 @@
 // without a code. Must not know what a test looks for.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 
@@ -19,7 +20,9 @@ struct Address {
   std::string value;
 };
 void open_app(const Address& address = {}, Day today = k_day);
-screens::App& app();
+// The same, after `prepare` set what else the null host shall tell.
+void open_with(const std::function<void()>& prepare, Day today = k_day);
+[[nodiscard]] screens::App& app();
 
 // Presses what has this role and name, and waits until the page rests. A failed test where there
 // is no such thing.

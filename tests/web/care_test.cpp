@@ -12,19 +12,19 @@ namespace {
 
 namespace null = shell::null;
 using exchange::CareState;
-using rig::all_said;
+using rig::all_told;
 using rig::app;
 using rig::k_day;
 using rig::open_page;
 using rig::press_id;
-using rig::said;
+using rig::told;
 using rig::type;
 using shell::Role;
 
 // A link with these numbers, opened on that day.
 void come_back(const CareState& state, Day today = k_day, const std::string& language = "en") {
   open_page({.care = *exchange::write_care(state), .language = language, .today = today});
-  ASSERT_EQ(app().where, Where::care_plan) << all_said();
+  ASSERT_EQ(app().where, Where::care_plan) << all_told();
 }
 
 CareState told(const std::string& family, int left, int doses_a_day = 1) {
@@ -42,9 +42,9 @@ TEST(CareScreens, a_person_sets_what_they_see_and_gets_the_days) {
   press_id("show");
   ASSERT_EQ(app().where, Where::care_plan);
   // 120 puffs at 2 twice a day: 30 days (section 5); 7 days before that to ask.
-  EXPECT_EQ(said("replace-title"), "Use a new one from 25 December 2026");
-  EXPECT_EQ(said("replace-1"), "At 4 puffs a day, the counter gets you to then.");
-  EXPECT_EQ(said("refill-title"), "Ask for the new one on 18 December 2026");
+  EXPECT_EQ(told("replace-title"), "Use a new one from 25 December 2026");
+  EXPECT_EQ(told("replace-1"), "At 4 puffs a day, the counter gets you to then.");
+  EXPECT_EQ(told("refill-title"), "Ask for the new one on 18 December 2026");
   press_id("done");
   EXPECT_EQ(app().where, Where::ready);
   press_id("care");  // told already: the days at once
@@ -58,39 +58,39 @@ TEST(CareScreens, the_earliest_of_counter_window_and_last_date_is_named) {
   auto lever = told("powder-lever", 60, 2);
   lever.opened = k_day - 10;  // 30 days once open, by its care.json
   come_back(lever);
-  EXPECT_EQ(said("replace-title"), "Use a new one from 15 December 2026");
-  EXPECT_EQ(said("replace-1"), "Once open, it is good for 30 days.");
-  EXPECT_EQ(said("replace-2"),
+  EXPECT_EQ(told("replace-title"), "Use a new one from 15 December 2026");
+  EXPECT_EQ(told("replace-1"), "Once open, it is good for 30 days.");
+  EXPECT_EQ(told("replace-2"),
             "About 20 doses will still be inside by then. They are not for use any more.");
-  EXPECT_EQ(said("replace-3"), "By the counter alone it would last until 25 December 2026.");
+  EXPECT_EQ(told("replace-3"), "By the counter alone it would last until 25 December 2026.");
   lever.expiry = k_day + 3;
   come_back(lever);
-  EXPECT_EQ(said("replace-title"), "Use a new one from 28 November 2026");
-  EXPECT_EQ(said("replace-1"), "It is the last date on it.");
-  EXPECT_EQ(said("refill-title"), "Ask for a new one now");
-  EXPECT_EQ(said("refill-1"), "This one lasts 3 days more.");
+  EXPECT_EQ(told("replace-title"), "Use a new one from 28 November 2026");
+  EXPECT_EQ(told("replace-1"), "It is the last date on it.");
+  EXPECT_EQ(told("refill-title"), "Ask for a new one now");
+  EXPECT_EQ(told("refill-1"), "This one lasts 3 days more.");
   lever.expiry = k_day;
   come_back(lever);
-  EXPECT_EQ(said("replace-title"), "It is time for a new one");
+  EXPECT_EQ(told("replace-title"), "It is time for a new one");
   auto mist = told("soft-mist", 60);
   mist.opened = day_of({2026, 11, 25});
   come_back(mist);  // 60 days at 1 a day, 3 months once open
-  EXPECT_EQ(said("replace-title"), "Use a new one from 24 January 2027");
+  EXPECT_EQ(told("replace-title"), "Use a new one from 24 January 2027");
   come_back(told("spray", 0));
-  EXPECT_EQ(said("replace-1"), "The counter shows 0. What still comes out may hold no medicine.");
+  EXPECT_EQ(told("replace-1"), "The counter shows 0. What still comes out may hold no medicine.");
 }
 
 TEST(CareScreens, the_leaflet_wins_and_the_screen_says_so) {
   auto lever = told("powder-lever", 60);
   lever.opened = k_day;
   come_back(lever);
-  EXPECT_EQ(said("leaflet"), "If your leaflet says something else, your leaflet wins.");
+  EXPECT_EQ(told("leaflet"), "If your leaflet says something else, your leaflet wins.");
   lever.leaflet.in_use_days = 42;
   come_back(lever);
-  EXPECT_EQ(said("replace-title"), "Use a new one from 6 January 2027");
-  EXPECT_EQ(said("leaflet"), "Your leaflet has other numbers. It wins: they are used here.");
+  EXPECT_EQ(told("replace-title"), "Use a new one from 6 January 2027");
+  EXPECT_EQ(told("leaflet"), "Your leaflet has other numbers. It wins: they are used here.");
   press_id("sources");
-  const std::string all = all_said();
+  const std::string all = all_told();
   EXPECT_NE(all.find("Days of use once open: 42. Your leaflet, as you told us."),
             std::string::npos);
   EXPECT_NE(
@@ -106,7 +106,7 @@ TEST(CareScreens, sprays_to_the_air_follow_the_last_use) {
     auto spray = told("spray", 100);
     change(spray);
     come_back(spray);
-    return said("prime-1");
+    return told("prime-1");
   };
   EXPECT_EQ(prime([](auto&) {}),
             "Set when you last used it. Then we can tell if it needs sprays to the air.");
@@ -125,20 +125,20 @@ TEST(CareScreens, sprays_to_the_air_follow_the_last_use) {
   auto mist = told("soft-mist", 40);
   mist.used = k_day - 22;
   come_back(mist);
-  EXPECT_EQ(said("prime-2"), "Spray to the ground until you see mist. Then spray 3 times more.");
+  EXPECT_EQ(told("prime-2"), "Spray to the ground until you see mist. Then spray 3 times more.");
   come_back(told("powder-cover", 30));
   EXPECT_EQ(null::find_id("prime-title"), nullptr);
-  EXPECT_EQ(said("clean-1"), "Wipe the mouthpiece with a dry tissue. Use no water.");
+  EXPECT_EQ(told("clean-1"), "Wipe the mouthpiece with a dry tissue. Use no water.");
 }
 
 TEST(CareScreens, cleaning_has_its_days_and_a_can_is_not_floated) {
   auto spray = told("spray", 100);
   spray.cleaned = k_day - 3;
   come_back(spray);
-  EXPECT_EQ(said("clean-title"), "Clean it on 29 November 2026");
-  EXPECT_EQ(said("clean-1"), "Do it every 7 days. Then on 6 December 2026 and 13 December 2026.");
+  EXPECT_EQ(told("clean-title"), "Clean it on 29 November 2026");
+  EXPECT_EQ(told("clean-1"), "Do it every 7 days. Then on 6 December 2026 and 13 December 2026.");
   press_id("ways");
-  EXPECT_NE(all_said().find("Not in water: cans float in many ways, full or empty."),
+  EXPECT_NE(all_told().find("Not in water: cans float in many ways, full or empty."),
             std::string::npos);
   come_back(told("powder-lever", 60));
   EXPECT_EQ(null::find_id("ways"), nullptr);  // no can
@@ -150,36 +150,36 @@ TEST(CareScreens, much_of_a_reliever_is_a_talk_and_never_a_change_of_medicine) {
   spray.opened = k_day - 100;  // 60 puffs in 100 days: 1.1 a year
   come_back(spray);
   EXPECT_EQ(null::find_id("overuse-title"), nullptr);
-  EXPECT_EQ(said("refill-title"), "Ask for a new one when 40 puffs are left");
+  EXPECT_EQ(told("refill-title"), "Ask for a new one when 40 puffs are left");
   spray.left = 20;  // 180 in 100 days: 3.3 a year; 3 is the flag (Nwa20)
   come_back(spray);
-  EXPECT_EQ(said("overuse-title"), "You use a lot of it. Talk to your care team soon.");
-  EXPECT_EQ(said("overuse-1"),
+  EXPECT_EQ(told("overuse-title"), "You use a lot of it. Talk to your care team soon.");
+  EXPECT_EQ(told("overuse-1"),
             "At this pace you use 3 inhalers or more in a year. From 3 on, it is good to talk.");
-  EXPECT_EQ(said("refill-title"), "Ask for a new one now");
+  EXPECT_EQ(told("refill-title"), "Ask for a new one now");
   spray.opened = k_day - 10;  // within 10 days: told as if they had been 28
   come_back(spray);
-  EXPECT_EQ(said("overuse-1"),
+  EXPECT_EQ(told("overuse-1"),
             "At this pace you use 11 inhalers or more in a year. From 3 on, it is good to talk.");
 }
 
 TEST(CareScreens, what_comes_back_is_counted_on_and_held_against_the_counter) {
   const auto spray = told("spray", 100, 2);
   come_back(spray, k_day + 20);  // 40 due since
-  EXPECT_EQ(said("came-back"),
+  EXPECT_EQ(told("came-back"),
             "On 25 November 2026 the counter showed 100. By plan it is at about 60 now. Please "
             "look again.");
   press_id("change");
   EXPECT_EQ(null::find_id("left")->number, 60);
   type("left", 80);  // over 10 % of 40 more than planned
   press_id("show");
-  EXPECT_EQ(said("compared-1"),
+  EXPECT_EQ(told("compared-1"),
             "By plan the counter would show about 60. It shows more. Were some doses missed?");
   EXPECT_EQ(null::find_id("came-back"), nullptr);
   press_id("change");
   type("left", 40);
   press_id("show");
-  EXPECT_EQ(said("compared-1"),
+  EXPECT_EQ(told("compared-1"),
             "By plan the counter would show about 60. It shows less. Talk to your care team.");
   press_id("change");
   type("left", 59);
@@ -218,11 +218,11 @@ TEST(CareScreens, files_and_links_that_are_none_are_told) {
     null::set_reply("open", text);
     press_id("open");
     EXPECT_EQ(app().where, Where::care);
-    EXPECT_EQ(said("message"), message);
+    EXPECT_EQ(told("message"), message);
   }
   null::set_reply("open", *exchange::write_care(told("soft-mist", 3)));
   press_id("open");
-  EXPECT_EQ(said("message"), "Those numbers are of another kind.");
+  EXPECT_EQ(told("message"), "Those numbers are of another kind.");
   const std::string good = *exchange::write_care(told("spray", 3));
   std::string newer = good;
   newer[1] = '9';
@@ -240,14 +240,14 @@ TEST(CareScreens, months_without_such_a_day_and_days_to_come_are_put_right) {
   open_page({.family = "spray"});
   press_id("care");
   press_id("opened");
-  EXPECT_EQ(said("opened-words"), "25 November 2026");
+  EXPECT_EQ(told("opened-words"), "25 November 2026");
   type("opened-m", 12);  // not yet: last year's
-  EXPECT_EQ(said("opened-words"), "25 December 2025");
+  EXPECT_EQ(told("opened-words"), "25 December 2025");
   type("opened-d", 31);
   type("opened-m", 2);  // a last day stays a last day
-  EXPECT_EQ(said("opened-words"), "28 February 2025");
+  EXPECT_EQ(told("opened-words"), "28 February 2025");
   type("opened-y", 2026);
-  EXPECT_EQ(said("opened-words"), "28 February 2026");
+  EXPECT_EQ(told("opened-words"), "28 February 2026");
   EXPECT_EQ(app().care.told.opened, day_of({2026, 2, 28}));
   press_id("opened");
   EXPECT_FALSE(app().care.told.opened);
@@ -272,14 +272,14 @@ TEST(CareScreens, every_family_and_language_has_all_its_words) {
         }
         press_id("change");
         press_id("leaflet");
-        EXPECT_EQ(all_said().find('{'), std::string::npos);
+        EXPECT_EQ(all_told().find('{'), std::string::npos);
       }
     }
   }
   come_back(told("spray", 120, 2), k_day, "es");
-  EXPECT_EQ(said("replace-title"), "Use uno nuevo desde el 24 de enero de 2027");
+  EXPECT_EQ(told("replace-title"), "Use uno nuevo desde el 24 de enero de 2027");
   come_back(told("spray", 120, 2), k_day, "pt");
-  EXPECT_EQ(said("replace-title"), "Use um novo a partir de 24 de janeiro de 2027");
+  EXPECT_EQ(told("replace-title"), "Use um novo a partir de 24 de janeiro de 2027");
 }
 
 }  // namespace

@@ -251,7 +251,7 @@ TEST(Desk, the_list_turns_in_pages_and_sorts) {
 TEST(Desk, keeps_what_was_read_in_another_language) {
   open_group();
   press(Role::button, "See the group");
-  rig::app().use_language("pt");
+  rig::app().pick_language("pt");
   null::settle();
   EXPECT_EQ(null::mirror().screen, "desk-group");
   EXPECT_NE(null::find(Role::heading, "O que ensinar primeiro"), nullptr);

@@ -1,15 +1,12 @@
-// The whole app on the null host, with the shipped content: opened as a link or a first tap would.
+// The app opened on the null host as a link to the numbers of an inhaler, to a result, or a first
+// tap would. Must not know what a test looks for.
 #pragma once
 
-#include <memory>
 #include <string>
 
-#include "core/base/civil.h"
-#include "web/screens/app.h"
+#include "tests/web/app_rig.h"
 
 namespace rehale::rig {
-
-inline constexpr Day k_day = day_of({2026, 11, 25});
 
 struct Opening {
   std::string care, result, family, language = "en", kept;
@@ -19,12 +16,10 @@ struct Opening {
 
 // A fresh page; what was open before is gone.
 void open_page(const Opening& opening);
-[[nodiscard]] screens::App& app();
 
 void press_id(const std::string& id);
 void type(const std::string& id, double number);
 
-[[nodiscard]] std::string said(const std::string& id);  // "" when there is no such node
-[[nodiscard]] std::string all_said();
+[[nodiscard]] std::string all_told();
 
 }  // namespace rehale::rig

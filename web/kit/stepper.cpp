@@ -92,8 +92,9 @@ Layout lay_out(Ui& ui, const Stepper& stepper) {
   const float liked = 2 * (size + k_gap_px) + std::max(scaled(ui, 180), unit_px + scaled(ui, 90));
   const float width = std::min(column_width(ui), liked);
   const float between = width - 2 * (size + k_gap_px);
-  const float number = std::max(text_width(ui, big, number_words(stepper.max)),
-                                text_width(ui, big, number_words(stepper.min)));
+  const float number = std::max({text_width(ui, big, number_words(ui, stepper.max)),
+                                 text_width(ui, big, number_words(ui, stepper.min)),
+                                 text_width(ui, big, stepper.shown)});
   const auto value_px = [&](float room) {
     const bool one_line = stepper.unit.empty() || number + unit_px + 10 <= room;
     return one_line ? digits : digits + wrapped(ui, body_type(ui), stepper.unit, room).height;

@@ -111,8 +111,27 @@ Result<void> Intake::add_result(const ReadResult& result, std::string code) {
 void Intake::add_sealed(const Place& place, std::string_view code) {
   const auto sealed = read_sealed(code);
   if (!sealed) return add_unread(place, code, sealed.error());
+  keep_sealed({place, std::string(code)});
+}
+
+void Intake::keep_sealed(SealedFound found) {
   ++sealed_count_;
-  if (sealed_.size() < k_listed_sealed) sealed_.push_back({place, std::string(code)});
+  if (sealed_.size() < k_listed_sealed) sealed_.push_back(std::move(found));
+}
+
+std::vector<SealedFound> Intake::take_sealed() {
+  sealed_count_ -= sealed_.size();
+  return std::exchange(sealed_, {});
+}
+
+void Intake::add_opened(SealedFound found, std::span<const std::uint8_t> opened) {
+  if (opened.empty()) return keep_sealed(std::move(found));
+  const auto sealed = read_sealed(found.code);
+  const auto result = sealed ? read_opened(*sealed, opened) : tl::unexpected(sealed.error());
+  if (!result) return add_unread(found.place, found.code, result.error());
+  if (auto added = add_result(*result); !added) {
+    add_unread(found.place, found.code, std::move(added.error()));
+  }
 }
 
 void Intake::add_unread(const Place& place, std::string_view code, Error error) {

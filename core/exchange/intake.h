@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -52,6 +53,10 @@ class Intake {
   // to open the person's own page with; without one it is written anew. Errors: "content-other",
   // "code-shape", and those of check::read_through.
   [[nodiscard]] Result<void> add_result(const ReadResult& result, std::string code = {});
+  // Hands out what waits sealed; each of them comes back by add_opened.
+  [[nodiscard]] std::vector<SealedFound> take_sealed();
+  // What a key gave for a seal. Nothing: that key does not open it, and it waits on for another.
+  void add_opened(SealedFound found, std::span<const std::uint8_t> opened);
   // Notes that something could not be read.
   void add_unread(const Place& place, std::string_view code, Error error);
 
@@ -69,6 +74,7 @@ class Intake {
 
  private:
   void add_sealed(const Place& place, std::string_view code);
+  void keep_sealed(SealedFound found);
   void keep(cohort::Record record, std::string code);
 
   Courses courses_;

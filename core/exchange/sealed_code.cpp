@@ -28,7 +28,7 @@ Result<Bytes> bytes_to_seal(std::string_view result_code) {
     return fail("code-shape", "result", "expected the code of a result");
   }
   const auto bytes = from_base64url(result_code.substr(2));
-  if (!bytes) return bytes;
+  if (!bytes) return tl::unexpected(bytes.error());
   Bytes all{static_cast<std::uint8_t>(result_code[0]), static_cast<std::uint8_t>(result_code[1])};
   all.insert(all.end(), bytes->begin(), bytes->end());
   return all;

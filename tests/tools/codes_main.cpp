@@ -6,7 +6,7 @@
 #include "tests/support/made_codes.h"
 
 int main(int count, char** words) {
-  const int version = count > 1 ? std::atoi(words[1]) : 1;
+  const int version = count > 1 ? static_cast<int>(std::strtol(words[1], nullptr, 10)) : 1;
   for (const auto& made : rehale::support::made_codes(version)) {
     std::printf("%s\t%s\n", made.code.c_str(), made.log.c_str());
   }

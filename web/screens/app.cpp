@@ -13,6 +13,48 @@ namespace {
 
 const std::string k_none;
 
+struct Screen {
+  Where where;
+  void (*draw)(App&);
+};
+
+// In the order of Where.
+constexpr Screen k_screens[] = {
+    {Where::loading, draw_loading},
+    {Where::choose, draw_choose},
+    {Where::finder, draw_finder},
+    {Where::ready, draw_ready},
+    {Where::question, draw_question},
+    {Where::result, draw_result},
+    {Where::mend, draw_mend},
+    {Where::practice, draw_practice},
+    {Where::run_through, draw_run_through},
+    {Where::about, draw_about},
+    {Where::where_it_goes, draw_where_it_goes},
+    {Where::hand_over, draw_hand_over},
+    {Where::desk, draw_desk},
+    {Where::desk_read, draw_desk_read},
+    {Where::desk_people, draw_desk_people},
+    {Where::desk_person, draw_desk_person},
+    {Where::desk_group, draw_desk_group},
+    {Where::asked, draw_asked},
+    {Where::set_practice, draw_set_practice},
+    {Where::set_link, draw_set_link},
+    {Where::care, draw_care},
+    {Where::care_plan, draw_care_plan},
+    {Where::again, draw_again},
+    {Where::trouble, draw_trouble},
+};
+
+constexpr bool all_in_order() {
+  std::size_t n = 0;
+  for (const Screen& screen : k_screens) {
+    if (static_cast<std::size_t>(screen.where) != n++) return false;
+  }
+  return n == static_cast<std::size_t>(Where::trouble) + 1;
+}
+static_assert(all_in_order());
+
 }  // namespace
 
 void App::start() {
@@ -200,52 +242,7 @@ bool App::waits_unseen() const {
 void App::frame() {
   seen_ = true;
   follow_settings();
-  switch (where) {
-    case Where::loading:
-      return draw_loading(*this);
-    case Where::choose:
-      return draw_choose(*this);
-    case Where::finder:
-      return draw_finder(*this);
-    case Where::ready:
-      return draw_ready(*this);
-    case Where::question:
-      return draw_question(*this);
-    case Where::result:
-      return draw_result(*this);
-    case Where::mend:
-      return draw_mend(*this);
-    case Where::practice:
-      return draw_practice(*this);
-    case Where::where_it_goes:
-      return draw_where_it_goes(*this);
-    case Where::run_through:
-      return draw_run_through(*this);
-    case Where::hand_over:
-      return draw_hand_over(*this);
-    case Where::desk:
-    case Where::desk_read:
-    case Where::desk_people:
-    case Where::desk_person:
-    case Where::desk_group:
-      return draw_at_desk(*this);
-    case Where::asked:
-      return draw_asked(*this);
-    case Where::set_practice:
-      return draw_set_practice(*this);
-    case Where::set_link:
-      return draw_set_link(*this);
-    case Where::care:
-      return draw_care(*this);
-    case Where::care_plan:
-      return draw_care_plan(*this);
-    case Where::again:
-      return draw_again(*this);
-    case Where::about:
-      return draw_about(*this);
-    case Where::trouble:
-      return draw_trouble(*this);
-  }
+  k_screens[static_cast<std::size_t>(where)].draw(*this);
 }
 
 }  // namespace rehale::screens

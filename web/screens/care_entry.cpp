@@ -13,7 +13,7 @@ namespace {
 using catalog::Criterion;
 using exchange::CareState;
 
-double labelled(App& app, kit::Stepper stepper, double value) {
+double labelled(App& app, const kit::Stepper& stepper, double value) {
   kit::paragraph(*app.ui, stepper.id + "-name", stepper.name);
   return kit::stepper(*app.ui, stepper, value);
 }

@@ -58,13 +58,15 @@ void draw_carrying(App& app, Day today) {
   kit::Ui& ui = *app.ui;
   if (kit::quiet_button(ui, {.id = "calendar", .label = app.say("care/calendar")}))
     save_calendar(care_reminders(app, today), app.care.message);
-  if (kit::quiet_button(ui, {.id = "link", .label = app.say("care/link")}))
+  if (kit::quiet_button(ui, {.id = "link", .label = app.say("care/link")})) {
     ask_and_tell(app, "copy",
                  shell::launch_option(shell::k_option_address) + "#c=" + app.care_code(),
                  "care/copied");
-  if (kit::quiet_button(ui, {.id = "save", .label = app.say("care/save")}))
+  }
+  if (kit::quiet_button(ui, {.id = "save", .label = app.say("care/save")})) {
     ask_and_tell(app, "save", "rehale-inhaler.json\n" + exchange::care_file(app.care_code()),
                  "care/saved");
+  }
   if (!app.care.message.empty()) kit::status_line(ui, "message", app.say(app.care.message));
   kit::caption(ui, "carry", app.say("care/carry"));
 }

@@ -111,9 +111,10 @@ CareCard refill_card(const Told& told, const Plan& plan) {
   if (plan.refill_now) {
     card.title = told.words("refill-now");
     const int days = *plan.replace_by - told.today;
-    if (days > 0)
+    if (days > 0) {
       card.lines.push_back(
           kit::fill(told.words("refill-soon"), {{"count", counted(told.app, days, "days")}}));
+    }
     return card;
   }
   card.title = kit::fill(told.words("refill-on"), {{"date", told.on(*plan.refill_on)}});
@@ -158,9 +159,10 @@ std::vector<std::string> prime_lines(const Told& told) {
 CareCard clean_card(const Told& told) {
   const auto days =
       supply::cleaning_days(told.numbers, told.state.leaflet, told.state.cleaned, told.today, 3);
-  if (days.size() < 3)
+  if (days.size() < 3) {
     return {
         .id = "clean", .title = told.words("clean-dry"), .lines = {told.words("clean-dry-why")}};
+  }
   CareCard card{.id = "clean"};
   card.title = days[0] == told.today
                    ? told.words("clean-today")
@@ -231,9 +233,10 @@ std::vector<CareCard> care_cards(const App& app, Day today) {
   add_comparison(told, cards);
   cards.push_back(replace_card(told, *plan));
   cards.push_back(refill_card(told, *plan));
-  if (is_sprayed(told.numbers))
+  if (is_sprayed(told.numbers)) {
     cards.push_back(
         {.id = "prime", .title = told.words("prime-title"), .lines = prime_lines(told)});
+  }
   cards.push_back(clean_card(told));
   return cards;
 }

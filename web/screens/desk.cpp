@@ -21,21 +21,6 @@ void App::load_families(const std::function<void()>& then) {
   then();
 }
 
-void draw_at_desk(App& app) {
-  switch (app.where) {
-    case Where::desk_read:
-      return draw_desk_read(app);
-    case Where::desk_people:
-      return draw_desk_people(app);
-    case Where::desk_person:
-      return draw_desk_person(app);
-    case Where::desk_group:
-      return draw_desk_group(app);
-    default:
-      return draw_desk(app);
-  }
-}
-
 void draw_desk(App& app) {
   kit::Ui& ui = *app.ui;
   const auto top =

@@ -72,16 +72,19 @@ void draw_got(App& app) {
   const exchange::Intake& intake = app.desk.intake;
   kit::status_line(ui, "got", counted(app, "desk/got/read", intake.records().size()));
   const auto made_up = std::ranges::count_if(intake.records(), &cohort::Record::made_up);
+  const std::size_t not_opened = std::min(app.desk.not_opened(), intake.sealed_count());
   std::vector<std::string> lines;
   const std::pair<const char*, std::size_t> counts[] = {
       {"desk/got/copies", intake.copies()},
-      {"desk/got/sealed", intake.sealed_count()},
+      {"desk/got/sealed", intake.sealed_count() - not_opened},
+      {"desk/got/not-opened", not_opened},
       {"desk/got/without", intake.lines_without()},
       {"desk/got/made-up", static_cast<std::size_t>(made_up)}};
   for (const auto& [path, count] : counts) {
     if (count > 0) lines.push_back(counted(app, path, count));
   }
   if (!lines.empty()) kit::bullets(ui, "counts", lines);
+  draw_sealed(app);
   draw_unread(app);
 }
 
@@ -93,9 +96,10 @@ bool draw_working(App& app) {
     kit::paragraph(ui, "working", kit::fill(app.say("desk/adding"), {{"count", count}}));
     return false;
   }
-  kit::paragraph(ui, "working",
-                 kit::fill(app.say("desk/reading"),
-                           {{"percent", std::to_string(app.desk.percent())}, {"count", count}}));
+  kit::paragraph(
+      ui, "working",
+      kit::fill(app.say(app.desk.work() == Desk::Work::opening ? "desk/opening" : "desk/reading"),
+                {{"percent", std::to_string(app.desk.percent())}, {"count", count}}));
   return kit::quiet_button(ui, {.id = "stop", .label = app.say("desk/stop")});
 }
 
@@ -143,6 +147,7 @@ void draw_desk_read(App& app) {
   const auto pressed = kit::end_screen(ui, actions);
   const bool leave = top == kit::TopPress::back;
   if ((stop || leave) && app.desk.work() == Desk::Work::reading) app.desk.end_reading();
+  if ((stop || leave) && app.desk.work() == Desk::Work::opening) stop_opening(app);
   if (pressed == kit::ActionPress::main) ask_for_results(app);
   if (stop) shell::redraw();
   if (top == kit::TopPress::help) return app.to_about();

@@ -7,12 +7,15 @@
 #include <span>
 #include <utility>
 
+#include "core/exchange/sealed_code.h"
+
 namespace rehale::screens {
 
 namespace {
 
 constexpr std::size_t k_part = 4000;  // records added up in one frame
 constexpr std::size_t k_most_source = 120;
+constexpr std::size_t k_seals = 25;  // opened in one go: some 0.1 s
 
 struct Head {
   std::string_view kind, source;
@@ -49,6 +52,7 @@ void Desk::begin_reading(exchange::Intake::Courses courses) {
   if (!intake.is_open()) intake.open(std::move(courses));
   work_ = Work::reading;
   permille_ = 0;
+  not_opened_ = 0;
   told.clear();
 }
 
@@ -70,7 +74,40 @@ bool Desk::take(std::string_view chunk) {
   return true;
 }
 
+void Desk::begin_opening() {
+  work_ = Work::opening;
+  opening_ = intake.take_sealed();
+  permille_ = 0;
+  opened_ = not_opened_ = 0;
+  told.clear();
+}
+
+std::string Desk::lines_to_open() {
+  std::string lines;
+  for (std::size_t n = opened_; n < std::min(opened_ + k_seals, opening_.size()); ++n) {
+    const auto sealed = exchange::read_sealed(opening_[n].code);
+    if (n > opened_) lines += '\n';
+    if (sealed) lines += exchange::line_to_open(*sealed);
+  }
+  return lines;
+}
+
+void Desk::take_opened(std::string_view lines) {
+  const std::size_t end = std::min(opened_ + k_seals, opening_.size());
+  for (; opened_ < end; ++opened_) {
+    const std::size_t line = std::min(lines.find('\n'), lines.size());
+    const auto bytes = exchange::from_base64url(lines.substr(0, line)).value_or(exchange::Bytes());
+    if (bytes.empty()) ++not_opened_;
+    intake.add_opened(std::move(opening_[opened_]), bytes);
+    lines.remove_prefix(std::min(line + 1, lines.size()));
+  }
+  permille_ = static_cast<int>(1000 * opened_ / opening_.size());
+}
+
 void Desk::end_reading() {
+  for (; opened_ < opening_.size(); ++opened_) intake.add_opened(std::move(opening_[opened_]), {});
+  opening_.clear();
+  opened_ = 0;
   ++heap_;
   work_ = Work::adding;
   added_ = 0;

@@ -19,7 +19,7 @@ inline constexpr std::size_t k_people_a_page = 20;
 
 class Desk {
  public:
-  enum class Work : unsigned char { none, reading, adding };
+  enum class Work : unsigned char { none, reading, opening, adding };
 
   // ---- the heap
   exchange::Intake intake;
@@ -28,7 +28,14 @@ class Desk {
   // A chunk as web/js/desk.js gives it: a line "KIND PERMILLE LINE SOURCE", then the text. KIND:
   // "text", "run" (one run as JSON), "long" (a file that is too long), "end". False: that was all.
   bool take(std::string_view chunk);
-  // Ends reading, by the person or because all is read; then add_up until it says false.
+  // Seals, a few at a time: `lines_to_open` for the page's openSealed ("": all are through), then
+  // what that gives.
+  void begin_opening();
+  [[nodiscard]] std::string lines_to_open();
+  void take_opened(std::string_view lines);
+  // Seals that the key did not open, when it was tried last.
+  [[nodiscard]] std::size_t not_opened() const { return not_opened_; }
+  // Ends reading or opening, by the person or because all is read; then add_up until it says false.
   void end_reading();
   // One part of the sums; true: there is more to do.
   bool add_up();
@@ -69,6 +76,8 @@ class Desk {
 
   Work work_ = Work::none;
   int permille_ = 0, heap_ = 0;
+  std::vector<exchange::SealedFound> opening_;
+  std::size_t opened_ = 0, not_opened_ = 0;
   std::size_t added_ = 0;
   cohort::Summary summary_;
   std::vector<catalog::Id> families_, languages_;

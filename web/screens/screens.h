@@ -18,16 +18,16 @@ void draw_where_it_goes(App& app);
 void draw_run_through(App& app);
 void draw_hand_over(App& app);
 void draw_handed(App& app);       // in the result: that it came with a link, and from when
-void draw_at_desk(App& app);      // whichever of the desk's screens it is
 void draw_desk(App& app);         // the educator's way in
 void draw_desk_read(App& app);    // codes and files, read with progress
+void draw_sealed(App& app);       // in it: the way to open seals with a key
+void stop_opening(App& app);      // the key is forgotten
 void draw_desk_people(App& app);  // results one by one
 void draw_desk_person(App& app);
 void draw_desk_group(App& app);
 void draw_asked(App& app);
 void draw_set_practice(App& app);
 void draw_set_link(App& app);
-void draw_handed(App& app);  // in the result: that it came with a link, and from when
 void draw_care(App& app);
 void draw_care_plan(App& app);
 void draw_again(App& app);

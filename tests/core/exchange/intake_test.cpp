@@ -103,6 +103,34 @@ TEST(Intake, an_assignment_is_no_result_and_a_sealed_one_waits_for_its_key) {
   EXPECT_EQ(intake.unread()[0].error.code, "code-kind");
 }
 
+// Opened bytes as the page gives them; nothing where the key is another's.
+TEST(Intake, what_a_key_opens_is_counted_and_the_rest_waits_on) {
+  Intake intake = opened();
+  const auto* spray = support::shipped_course("spray");
+  const auto log = support::scripted_run(*spray, {.seed = 5}).log();
+  const std::string code = *write_result({}, log, spray->family);
+  const RandomId id{1, 2, 3};
+  const SealedResult seal{.assignment = id, .content = spray->content, .sealed = Bytes(40, 7)};
+  const SealedResult other{.assignment = id, .content = "fedcba9876543210", .sealed = Bytes(40, 8)};
+  intake.add_text({"list", 1}, *write_sealed(seal) + "\n" + *write_sealed(other) + "\n" +
+                                   *write_sealed(seal) + "\n" + *write_sealed(seal));
+  auto waiting = intake.take_sealed();
+  ASSERT_EQ(waiting.size(), 4U);
+  EXPECT_EQ(intake.sealed_count(), 0U);
+  const Bytes opened_bytes = *bytes_to_seal(code);
+  for (std::size_t n = 0; n < 3; ++n) intake.add_opened(waiting[n], opened_bytes);
+  intake.add_opened(waiting[3], {});
+  ASSERT_EQ(intake.records().size(), 1U);
+  EXPECT_EQ(read_result(intake.code(0))->head.assignment, id);
+  EXPECT_EQ(intake.copies(), 1U);
+  ASSERT_EQ(intake.unread().size(), 1U);  // bound to other questions than it holds
+  EXPECT_EQ(intake.unread()[0].error.code, "sealed-other");
+  EXPECT_EQ(intake.unread()[0].place.line, 2U);
+  EXPECT_EQ(intake.sealed_count(), 1U);
+  intake.add_opened(intake.take_sealed()[0], Bytes{9, 9, 9});
+  EXPECT_EQ(intake.unread_count(), 2U);
+}
+
 // What the person who opens seals calls: the payload is the same bytes as a plain code's.
 TEST(Intake, a_result_without_its_code_gets_one_written_that_reads_the_same) {
   Intake intake = opened();

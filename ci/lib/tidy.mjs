@@ -1,11 +1,14 @@
-// clang-tidy over our own sources, two files at a time. A file is looked at again only when it, a header
-// of ours that it includes, or the rules have changed. usage: tidy.mjs ROOT BUILD_WITH_COMPILE_COMMANDS MARKS
+// clang-tidy over our own sources. Most of its time goes into the standard library's headers, so files that do not
+// get in each other's way are looked at as one (tidy_groups.mjs); where that does not compile, one by one. A file is
+// looked at again only when it, a header of ours that it includes, or the rules have changed.
+// usage: tidy.mjs ROOT BUILD_WITH_COMPILE_COMMANDS MARKS
 import { execFile, execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { groupsOf, publicTypes } from './tidy_groups.mjs';
 
 const [root, build, marks] = process.argv.slice(2);
 const run = promisify(execFile);
@@ -29,39 +32,61 @@ function mark_of(file, rules) {
   return path.join(marks, hash.digest('hex'));
 }
 
-// The commands of the build without its precompiled headers: those are g++'s, which clang cannot read.
-function write_commands() {
-  const commands = readFileSync(path.join(build, 'compile_commands.json'), 'utf8')
-    .replaceAll(/ -include .*?cmake_pch\.hxx(?:\\")?/g, '').replaceAll(' -Winvalid-pch', '');
-  writeFileSync(path.join(marks, 'compile_commands.json'), commands);
+// File -> the flags it is built with, without the precompiled headers: those are g++'s, which clang cannot read.
+function flags_by_file() {
+  const flags = new Map();
+  for (const { file, command } of JSON.parse(readFileSync(path.join(build, 'compile_commands.json'), 'utf8'))) {
+    const [, ...words] = command.split(' -o ')[0].replaceAll(/ -include .*?cmake_pch\.hxx(?:\\")?/g, '').replaceAll('\\"', '"').split(' ');
+    flags.set(path.relative(root, file), words.filter((word) => word !== '-Winvalid-pch').join(' '));
+  }
+  return flags;
 }
 
-async function look_at(file, mark) {
+// What clang-tidy says of these files as one; '' when nothing.
+async function complaints(name, files, flags) {
+  const unit = path.join(marks, `${name}.cpp`);
+  writeFileSync(unit, files.map((file) => `#include "${path.join(root, file)}"  // NOLINT\n`).join(''));
   try {
-    await run('clang-tidy', ['--quiet', '--extra-arg=-Wno-unknown-warning-option', '-p', marks, file], { cwd: root, maxBuffer: 1 << 26 });
-    writeFileSync(mark, '');
-    return true;
+    await run('clang-tidy', ['--quiet', unit, '--', ...flags.split(' '), '-Wno-unknown-warning-option'], { cwd: root, maxBuffer: 1 << 26 });
+    return '';
   } catch (error) {
-    console.error(error.stdout || error.message);
-    return false;
+    return error.stdout || error.message;
   }
+}
+
+// How many of the files have findings.
+async function look_at(group, name) {
+  const together = await complaints(name, group.files, group.flags);
+  let found = 0;
+  for (const [n, file] of group.files.entries()) {
+    const alone = together === '' || group.files.length === 1 ? together : await complaints(`${name}-${n}`, [file], group.flags);
+    if (alone === '') writeFileSync(group.marks[n], '');
+    else found += 1;
+    if (alone !== '') console.error(alone);
+  }
+  return found;
 }
 
 mkdirSync(marks, { recursive: true });
-write_commands();
 const rules = read('.clang-tidy') + execFileSync('clang-tidy', ['--version']);
 const files = execFileSync('git', ['ls-files', '--', ...k_wanted], { cwd: root, encoding: 'utf8' })
   .split('\n').filter((file) => file && !k_not.test(file));
-const changed = files.map((file) => [file, mark_of(file, rules)]).filter(([, mark]) => !existsSync(mark));
-let found = 0;
-let left = changed.length;
-const queue = changed.values();
+const flags = flags_by_file();
+// What only Emscripten compiles is seen as its neighbours are.
+const flagsOf = (file) => flags.get(file) ?? flags.get([...flags.keys()].find((other) => path.dirname(other) === path.dirname(file)));
+const changed = files.map((file) => ({ file, mark: mark_of(file, rules), text: read(file), flags: flagsOf(file) }))
+  .filter(({ mark }) => !existsSync(mark));
+const headers = execFileSync('git', ['ls-files', '--', 'core/*.h', 'web/*.h'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
+const groups = groupsOf(changed, headers.flatMap((file) => publicTypes(read(file))));
+let [found, left] = [0, groups.length];
+const queue = groups.entries();
 await Promise.all(Array.from({ length: availableParallelism() }, async () => {
-  for (const [file, mark] of queue) {
-    if (!(await look_at(file, mark))) found += 1;
+  for (const [n, group] of queue) {
+    const with_findings = await look_at(group, `unit-${n}`);
+    found += with_findings;
     left -= 1;
-    if (left % 10 === 0) console.log(`   ${left} files to go`);
+    if (left % 5 === 0) console.log(`   ${left} groups of files to go`);
   }
 }));
-console.log(`clang-tidy: ${files.length} files, ${changed.length} looked at, ${found} with findings`);
+console.log(`clang-tidy: ${files.length} files, ${changed.length} looked at in ${groups.length} groups, ${found} with findings`);
 process.exitCode = found > 0 ? 1 : 0;

@@ -16,6 +16,11 @@ struct ScenePlay : testing::Test {
       "rehale-scene 1\nview 0 0 1000 1000\n( box 0 500 500\ns b i 3 c 4 0 0 1000 0 0 1000 -1000 "
       "0\n)\n"
       "start rest\npose rest\npose go\nt 0 m 100 0\nend 1 2\n");
+  kit::Scene other = *kit::parse_scene(
+      "rehale-scene 1\nview 0 0 1000 1000\n( lid 0 500 500\ns b i 3 c 4 0 0 1000 0 0 1000 -1000 "
+      "0\n)\n( box 0 500 500\ns b i 3 c 4 0 0 1000 0 0 1000 -1000 0\n)\n"
+      "start rest\npose rest\nt 1 m 300 0\npose go\nend 2 2\n");
+  bool shows_other = false;
   kit::ScenePlay play;
   std::vector<std::string> names{"rest"};
   std::string next = "go";
@@ -26,7 +31,7 @@ struct ScenePlay : testing::Test {
       kit::picture(
           ui,
           {.id = "picture", .alternative = "A box.", .draw = [this](kit::Ui& in, kit::Rect rect) {
-             kit::play_scene(in, rect, scene, names, play);
+             kit::play_scene(in, rect, shows_other ? other : scene, names, play);
            }});
       kit::heading(ui, "ask", "What do you see?", kit::Heading::question);
       if (kit::end_screen(ui, {.main = {.id = "go", .label = "Go"}}) == kit::ActionPress::main)
@@ -61,6 +66,16 @@ TEST_F(ScenePlay, with_reduced_motion_it_cuts) {
   start(true);
   EXPECT_LT(moves_ms(), 150);
   EXPECT_EQ(play.to.parts[0].move.x, 10);
+}
+
+// Two devices have poses of the same name.
+TEST_F(ScenePlay, another_drawing_stands_at_once_in_its_own_pose) {
+  start(false);
+  shows_other = true;
+  next = "rest";
+  EXPECT_LT(moves_ms(), 150);
+  ASSERT_EQ(play.to.parts.size(), other.parts.size());
+  EXPECT_EQ(play.to.parts[1].move.x, 30);
 }
 
 TEST_F(ScenePlay, a_pose_it_does_not_have_leaves_the_last_one) {

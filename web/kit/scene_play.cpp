@@ -18,6 +18,7 @@ float eased(double t) {
 
 void play_scene(Ui& ui, Rect rect, const Scene& scene, const std::vector<std::string>& names,
                 ScenePlay& play) {
+  if (play.scene != &scene) play = {.scene = &scene};
   const auto progress = [&] { return (ui.now_ms() - play.started_ms) / k_motion_ms; };
   if (!play.begun || play.names != names) {
     if (auto wanted = pose_of(scene, names)) {

@@ -12,6 +12,7 @@ namespace rehale::kit {
 
 // The caller keeps this, one a picture; start with {}.
 struct ScenePlay {
+  const Scene* scene = nullptr;    // another one starts anew: its parts are not these
   std::vector<std::string> names;  // shown, or moved to
   Pose from, to;
   double started_ms = 0;

@@ -1,0 +1,46 @@
+// Which source files can be looked at as one: same flags, and no two of them with the same name in their unnamed
+// namespaces. Names are guessed from the layout that clang-format gives; a wrong guess costs time, nothing else
+// (tidy.mjs then looks at each file alone).
+
+const k_most = 9;  // files in a group: enough groups for all cores, and a finding's file alone is not far away
+
+// Names that stand at the margin inside `namespace {`.
+export function unnamedNames(text) {
+  const names = new Set();
+  for (const [, block] of text.matchAll(/^namespace \{$(.*?)^\}  \/\/ namespace$/gms)) {
+    for (const line of block.split('\n')) {
+      if (!/^[A-Za-z]/.test(line) || /^(?:using|template|return|static_assert)\b/.test(line)) continue;
+      const head = line.split(/[({=;[]/)[0].trim();
+      const name = /(\w+)$/.exec(head.split(',')[0])?.[1];
+      if (name) names.add(name);
+      for (const constant of line.match(/^(?:constexpr|const) .*/)?.[0].match(/\bk_\w+(?= =|\[)/g) ?? []) names.add(constant);
+    }
+  }
+  if (/^int main\(/m.test(text)) names.add('main');
+  return names;
+}
+
+// Types at the margin of a header.
+export const publicTypes = (text) => [...text.matchAll(/^(?:struct|class|enum class|using) (\w+)/gm)].map(([, name]) => name);
+
+// A file stands alone that hides a public type in its unnamed namespace, or uses one of two of the same name there.
+function standsAlone(text, names, types) {
+  const used = [...text.matchAll(/^using [\w:]+::(\w+);$/gm)].map(([, name]) => name);
+  return [...names].some((name) => types.includes(name)) || used.some((name) => types.indexOf(name) !== types.lastIndexOf(name));
+}
+
+// [{file, text, flags, mark}], the names of all public types -> [{flags, files, marks}]
+export function groupsOf(changed, types) {
+  const groups = [];
+  for (const { file, text, flags, mark } of changed) {
+    const names = unnamedNames(text);
+    const alone = standsAlone(text, names, types);
+    const fits = (one) => !one.alone && one.flags === flags && one.files.length < k_most && ![...names].some((name) => one.names.has(name));
+    let group = alone ? undefined : groups.find(fits);
+    if (group === undefined) groups.push(group = { flags, alone, files: [], marks: [], names: new Set() });
+    group.files.push(file);
+    group.marks.push(mark);
+    for (const name of names) group.names.add(name);
+  }
+  return groups;
+}

@@ -91,10 +91,15 @@ function stop(tell) {
   tell();
 }
 
+// Files that came early are read one after another: each in a task of its own, so that a tap in between is heard.
+const breathe = () => globalThis.scheduler?.yield?.() ?? new Promise((done) => { setTimeout(done); });
+
 async function answerFetch(path, ticket) {
   filesToCome += 1;
   try {
-    bridge.hear('fetched', await fetchBytes(path), ticket);
+    const bytes = await fetchBytes(path);
+    await breathe();
+    bridge.hear('fetched', bytes, ticket);
   } catch (error) {
     bridge.hear('fetchFailed', [error.code ?? 'network', path, error.detail ?? String(error)].join(SEPARATOR), ticket);
   } finally {

@@ -62,7 +62,7 @@ describe('sealed results are opened at the desk', () => {
         const way = wayOf(page);
         await way.press('button', 'Read results');
         await paste(way, `${done.link}\n${done.link}\n`);
-        assert.match(await said(page), /Sealed, open with your key: 2\./);
+        await page.getByText('Sealed, open with your key: 2.').first().waitFor(); // the reading goes on after the dialog
         await unlock(way, keyOnDisk(`${name}-other.json`, others.keyFile), [k_passphrase]);
         await page.getByText('Sealed, not opened by this key: 2.').first().waitFor();
         await unlock(way, keyOnDisk(`${name}-mine.json`, mine.keyFile), ['four plain green word', k_passphrase]);
@@ -92,6 +92,7 @@ describe('sealed results are opened at the desk', () => {
       const way = byKeys(page);
       await way.press('button', 'Read results');
       await paste(way, done.link);
+      await page.getByText('Sealed, open with your key: 1.').first().waitFor();
       const choosing = page.waitForEvent('filechooser');
       await way.begin('button', 'Open sealed results with my key');
       await (await choosing).setFiles(keyOnDisk('no-key.json', '{"kind":"something else"}'));

@@ -24,7 +24,7 @@ function load_in(site, language) {
   const folders = readdirSync(path.join(site, 'content/families')).map((family) => `content/families/${family}`);
   const families = folders.map((folder) => together(`${folder} (the heaviest)`, files_of(folder, /\.json$/)));
   return [
-    ...files_of('', /^(?!later-).*\.(html|js|css|wasm|svg)$/), ...files_of('fonts', /\.ttf$/),
+    ...files_of('', /^(?!later-|sw\.|icon-).*\.(html|js|css|wasm|svg)$/), ...files_of('fonts', /\.ttf$/),
     ...['content/library.json', `content/text/${language}.json`].map(weigh),
     weigh('content/scenes.txt'),
     families.sort((a, b) => b.bytes - a.bytes)[0],

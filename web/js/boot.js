@@ -65,6 +65,7 @@
     rehale.picked = button.getAttribute('data-family');
     button.setAttribute('aria-pressed', 'true');
     byId('picked').hidden = false;
+    if (location.protocol === 'file:') return;  // one file: nothing is to come
     ['procedure.json', 'questions.json', 'text.en.json'].forEach(function (name) {
       var link = document.createElement('link');
       link.rel = 'preload';

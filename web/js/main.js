@@ -14,6 +14,7 @@ import { Loop } from './loop.js';
 import { MirrorActions } from './mirror_actions.js';
 import { MirrorFocus } from './mirror_focus.js';
 import { Mirror } from './mirror.js';
+import { Offline, goBack } from './offline.js';
 import { openPageApi } from './page_api.js';
 import { Painter } from './painter.js';
 import { PointerInput } from './pointer.js';
@@ -50,6 +51,11 @@ const aloud = new Aloud({
   told: (languages, speaking) => bridge.hear('voice', languages, speaking ? 1 : 0),
 });
 
+const offline = new Offline({
+  atStart: () => mirror.frame.screen === 'choose-device' && bridge.text('export_run') === '',
+  told: (yes) => bridge.hear('option', `#offline=${yes}`),
+});
+
 // What C++ says. The mirror waits until its frame is over: changing the page may call C++ again.
 const bridge = new Bridge({
   crashed: (error) => stop(() => showProblem(kindOfCrash(error), error)),
@@ -81,9 +87,15 @@ const loop = new Loop({
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
     if (frame) { byId('skeleton')?.remove(); aloud.changed(); }
-    if (!loop.pending && filesToCome === 0) { later.get(); aloud.get(); }
+    if (!loop.pending && filesToCome === 0) rest();
   },
 });
+
+// The first screens stand: now what few need, or only later.
+function rest() {
+  aloud.get();
+  later.get().then(() => { if (later.state === 'here') offline.begin(); });
+}
 
 function stop(tell) {
   loop.stop();
@@ -150,7 +162,10 @@ function randomWhole() {
 // After the address' own options: these names are ours.
 function tellOfLink() {
   bridge.hear('option', `#${takeAsk().join('=')}`);
-  bridge.hear('option', `#address=${location.href.replace(/[?#].*/s, '')}`);
+  // From a disk there is no address that others could open: codes go alone.
+  const fromDisk = location.protocol === 'file:';
+  bridge.hear('option', `#address=${fromDisk ? '' : location.href.replace(/[?#].*/s, '')}`);
+  if (fromDisk) bridge.hear('option', '#offline=file');
   bridge.hear('option', `#build=${window.rehale.buildId}`);
   bridge.hear('option', `#settings=${readKept('settings')}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
@@ -210,4 +225,7 @@ async function start() {
 window.rehale.stop = () => stop(() => {});
 openPageApi({ bridge, loop, mirror, later, painter: () => painter });
 if (options.has('debug')) showDebug({ loop, mirror });
-start().catch((error) => stop(() => showProblem(kindOfStart(error), error)));
+start().catch(async (error) => {
+  if (await goBack().catch(() => false)) return location.reload();
+  return stop(() => showProblem(kindOfStart(error), error));
+});

@@ -1,5 +1,6 @@
 // What this is and is not, when to get help, what it keeps. Reached by the same corner everywhere.
 #include "web/screens/screens.h"
+#include "web/shell/host.h"
 
 namespace rehale::screens {
 
@@ -32,6 +33,16 @@ void draw_family_cautions(App& app) {
   kit::bullets(*app.ui, "family", lines);
 }
 
+// Told by the page once all its files are kept (web/js/offline.js).
+void draw_version(App& app) {
+  const std::string offline = shell::launch_option(shell::k_option_offline);
+  if (offline == "yes") kit::paragraph(*app.ui, "offline", app.say("about/offline"));
+  if (offline == "file") kit::paragraph(*app.ui, "offline", app.say("about/one-file"));
+  kit::caption(
+      *app.ui, "version",
+      kit::fill(app.say("about/version"), {{"id", shell::launch_option(shell::k_option_build)}}));
+}
+
 }  // namespace
 
 void draw_about(App& app) {
@@ -48,6 +59,7 @@ void draw_about(App& app) {
   draw_part(app, "safe");
   draw_family_cautions(app);
   draw_part(app, "private");
+  draw_version(app);
   // Not in the middle of a check: it would be lost.
   const bool desk = !app.session.running() &&
                     kit::text_button(ui, {.id = "desk", .label = app.say("desk/enter")});

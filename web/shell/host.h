@@ -113,6 +113,7 @@ inline constexpr std::string_view k_option_set = "#set";          // to set a pr
 inline constexpr std::string_view k_option_care = "#c";           // the numbers of an inhaler
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
+inline constexpr std::string_view k_option_offline = "#offline";  // "yes": works without a network; "file"
 inline constexpr std::string_view k_option_desk =
     "#desk";  // "1": the educator's way in was asked for
 inline constexpr std::string_view k_option_settings = "#settings";  // kept by "keep" earlier

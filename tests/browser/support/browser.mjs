@@ -18,13 +18,16 @@ export async function launch(flags = []) {
   return chromium.launch({ executablePath: k_program, headless: true, args: [...k_flags, ...flags] });
 }
 
-// wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script)}.
+// wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script),
+// keeps (itself for use without a network)}.
 // page.complaints holds console errors and uncaught exceptions.
 export async function openPage(browser, url, wish = {}) {
   const context = await browser.newContext({
     viewport: wish.size ?? k_sizes.phone, deviceScaleFactor: wish.density ?? 1, hasTouch: wish.touch ?? false,
     colorScheme: wish.dark ? 'dark' : 'light', reducedMotion: wish.calm ? 'reduce' : 'no-preference',
-    forcedColors: wish.forced ? 'active' : 'none', locale: wish.locale ?? 'en-GB', ...wish.context,
+    forcedColors: wish.forced ? 'active' : 'none', locale: wish.locale ?? 'en-GB',
+    // Else a page that is loaded again answers from what it kept, and not what a test sends.
+    serviceWorkers: wish.keeps ? 'allow' : 'block', ...wish.context,
   });
   const page = await context.newPage();
   page.complaints = [];

@@ -4,11 +4,13 @@ import { createReadStream, existsSync, realpathSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { k_headers } from './headers.mjs';
 
 const k_types = {
   '.html': 'text/html; charset=utf-8', '.js': 'text/javascript; charset=utf-8', '.css': 'text/css; charset=utf-8',
   '.json': 'application/json; charset=utf-8', '.wasm': 'application/wasm', '.svg': 'image/svg+xml',
   '.ttf': 'font/ttf', '.txt': 'text/plain; charset=utf-8', '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
 };
 
 // The file for a request, never outside dir; undefined when there is none.
@@ -36,7 +38,7 @@ function answer(dir, request, response) {
   const headers = {
     'content-type': k_types[path.extname(file)] ?? 'application/octet-stream',
     'content-length': statSync(file + ending).size, 'cache-control': 'no-cache', vary: 'accept-encoding',
-    'x-content-type-options': 'nosniff', 'referrer-policy': 'no-referrer',
+    ...k_headers,
   };
   if (encoding) headers['content-encoding'] = encoding;
   response.writeHead(200, headers);

@@ -1,8 +1,7 @@
-// The strictest content policy that the page must live with (issue 6), put on the page as a server would.
-const k_policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; "
-  + "connect-src 'self'; base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
+// The content policy that every server of the page sends (ci/lib/headers.mjs), also where a test's own server does not.
+import { k_content_policy } from '../../../ci/lib/headers.mjs';
 
 export const underPolicy = (page) => page.route((url) => url.pathname === '/', async (route) => {
   const response = await route.fetch();
-  await route.fulfill({ response, headers: { ...response.headers(), 'content-security-policy': k_policy } });
+  await route.fulfill({ response, headers: { ...response.headers(), 'content-security-policy': k_content_policy } });
 });

@@ -1,0 +1,21 @@
+// What every answer of a server of the page must say: one list for ci/serve, the tests and the settings of web servers
+// (hosting.mjs). Sources: W3C Content Security Policy 3, Trusted Types, Permissions Policy; HTML's cross-origin policies.
+
+const k_policy = {
+  'default-src': "'none'", 'script-src': "'self' 'wasm-unsafe-eval'", 'style-src': "'self'", 'img-src': "'self'",
+  'connect-src': "'self'", 'worker-src': "'self'", 'manifest-src': "'self'", 'base-uri': "'none'", 'form-action': "'none'",
+  'frame-ancestors': "'none'", 'require-trusted-types-for': "'script'", 'trusted-types': 'rehale',
+};
+const k_denied = ['accelerometer', 'autoplay', 'camera', 'display-capture', 'encrypted-media', 'fullscreen', 'geolocation', 'gyroscope',
+  'magnetometer', 'microphone', 'midi', 'payment', 'picture-in-picture', 'publickey-credentials-get', 'screen-wake-lock', 'usb', 'xr-spatial-tracking'];
+
+export const k_content_policy = Object.entries(k_policy).map((each) => each.join(' ')).join('; ');
+
+export const k_headers = {
+  'content-security-policy': k_content_policy,
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+  'permissions-policy': k_denied.map((name) => `${name}=()`).join(', '),
+  'referrer-policy': 'no-referrer',
+  'x-content-type-options': 'nosniff',
+};

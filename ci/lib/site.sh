@@ -26,10 +26,11 @@ compress_all() { # dir
 }
 
 put_page() { # into folder-of-the-wasm [undivided]: all but the content, which is there already
-  local id later=
+  local id size later=
   make_fonts "$build/fonts"
   cp -r "$build/fonts" "$1/fonts"
-  cp "$root"/web/*.css "$root"/web/*.svg "$1/"
+  cp "$root"/web/*.css "$root"/web/*.svg "$root"/web/*.webmanifest "$1/"
+  for size in 192 512; do rsvg-convert -w $size -h $size "$root/web/favicon.svg" -o "$1/icon-$size.png"; done
   if [ -n "${3:-}" ]; then
     cp "$2/rehale.wasm" "$1/rehale.wasm"
   else
@@ -59,6 +60,7 @@ make_site() { # to folder-of-the-wasm [undivided]: the WASM in one part
   rm -rf "$new"; mkdir -p "$new"
   put_content "$new"
   put_page "$new" "$2" "${3:-}"
+  [ -n "${3:-}" ] || node "$root/ci/lib/offline.mjs" "$new" "$root/web/js"
   compress_all "$new"
   rm -rf "$1"; mv "$new" "$1"
 }

@@ -88,7 +88,7 @@ stage_sim() {
 }
 
 stage_site() {
-  "$root/ci/build" site demo tools
+  "$root/ci/build" --single demo tools
   node "$root/ci/lib/weigh.mjs" "$build/site"
   /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site"
   ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site" Ж >"$build/letters.log" || die "letters.py misses a missing letter"
@@ -97,6 +97,6 @@ stage_site() {
 # Browsers mostly wait for the page to come to rest, so two at a time do not hold each other up.
 stage_browser() {
   "$root/ci/setup" browser
-  [ -n "${page_is_built:-}" ] || "$root/ci/build" site demo tools  # an invented group comes from a tool
+  [ -n "${page_is_built:-}" ] || "$root/ci/build" --single demo tools  # an invented group comes from a tool
   node --test --test-concurrency=2 "$root"/tests/browser/*.mjs
 }

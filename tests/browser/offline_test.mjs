@@ -10,6 +10,7 @@ import { after, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { serve } from '../../ci/lib/serve.mjs';
 import { closePage, launch, openPage, probe, waitForIdle } from './support/browser.mjs';
+import { isKept, until } from './support/kept.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './support/person.mjs';
 import { awaitScreen, takeCheck } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
@@ -50,23 +51,6 @@ function makeNewer(dir, words) {
   execFileSync('node', [path.join(root, 'ci/lib/offline.mjs'), dir, path.join(root, 'web/js')]);
   for (const ending of ['.br', '.gz']) rmSync(path.join(dir, `sw.js${ending}`), { force: true });
 }
-
-// Playwright's waitForFunction takes a promise for a yes: this asks until what it holds is one.
-async function until(page, asked) {
-  const end = Date.now() + 60_000;
-  while (!await page.evaluate(asked).catch(() => false)) {  // the page is being loaded anew: asked again
-    if (Date.now() > end) throw new Error(`never true: ${asked}`);
-    await page.waitForTimeout(100);
-  }
-}
-
-const isKept = (page) => until(page, async () => {
-  const registration = await navigator.serviceWorker.getRegistration();
-  if (!registration?.active) return false;
-  const names = await caches.keys();
-  const whole = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).some(({ url }) => url.endsWith('?whole'))));
-  return registration.active.state === 'activated' && whole.some(Boolean);
-});
 
 async function firstVisit(url, wish = {}) {
   const page = await openPage(browser, url, { ...k_keeps, ...wish });

@@ -2,6 +2,7 @@
 // right is told nothing to mend. Whose answer shows what: assets/families/<family>/{procedure,questions}.json.
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
+import { assertOnlyAdvice, assertTheRest } from './support/advice.mjs';
 import { find } from './support/hands.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './support/person.mjs';
 import { appForTests } from './support/run.mjs';
@@ -28,27 +29,6 @@ const asPerson = (family, person, use) => app.with({ query: `?seed=${k_seed}`, c
   await use(page, asked.map((question) => questionOnScreen(family, question).id));
   assert.deepEqual(page.complaints, []);
 });
-
-const linesIn = (locator) => locator.getByRole('listitem').allTextContents();
-
-// Every other technique is told exactly once: as going well, or as one that could not be told.
-async function assertTheRest(page, family, mended) {
-  const well = await linesIn(find(page, 'group', 'You have this'));
-  const all = await linesIn(page);
-  for (const { id, has, name } of family.techniques) {
-    const told = [well.includes(has), all.includes(name)].filter(Boolean).length;
-    assert.equal(told, id === mended ? 0 : 1, `${id}: going well [${well}], of all [${all}]`);
-  }
-  assert.equal(await find(page, 'heading', 'Some of your answers do not fit together').count(), 0);
-}
-
-async function assertOnlyAdvice(page, family, { technique, name }) {
-  const cards = await find(page, 'group', 'To do better').all();
-  const titles = await Promise.all(cards.map((card) => card.getByRole('heading', { level: 2 }).textContent()));
-  assert.deepEqual(titles, [name]);
-  await find(page, 'button', `Show me how: ${name}`).waitFor();
-  await assertTheRest(page, family, technique);
-}
 
 // The log is whole, in turn, and its times rise. Twin in C++: tests/core/exchange (there also truncated logs).
 async function assertLog(page, family, asked) {

@@ -119,6 +119,15 @@ TEST_F(Shell, keeps_the_mouse_hovering_after_a_click) {
   EXPECT_TRUE(pointer().present);
 }
 
+TEST_F(Shell, draws_what_a_release_brought_though_its_own_frame_looks_as_the_one_before) {
+  null::pointer_down(50, 60, Pointer::Kind::mouse);
+  null::pointer_up();
+  null::settle();
+  ASSERT_FALSE(pointers.empty());
+  EXPECT_TRUE(last_with(&Pointer::released).released);
+  EXPECT_FALSE(pointers.back().released);
+}
+
 TEST_F(Shell, calls_a_finger_that_goes_further_than_ten_px_a_drag_until_it_is_up) {
   null::pointer_down(50, 60);
   null::settle();

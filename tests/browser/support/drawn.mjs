@@ -3,8 +3,10 @@ const k_reach_px = 4;   // looked at on both sides of an edge; nothing else is d
 const k_fade_px = 40;   // near the ends of a scroll area what is drawn fades out
 const readers = new WeakMap();  // a page that reads pictures, for each browser
 
-// In a window of its own: a second page in the app's window would put the app into the background.
+// In a window of its own: a second page in the app's window would put the app into the background. Where there can
+// be no such window, the page says so and reads its own picture.
 async function readerFor(page) {
+  if (page.readsItself) return page;
   const browser = page.context().browser();
   if (!readers.has(browser)) readers.set(browser, browser.newContext().then((context) => context.newPage()));
   return readers.get(browser);

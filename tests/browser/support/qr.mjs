@@ -3,6 +3,6 @@ import { execFileSync } from 'node:child_process';
 
 // Of an image file: all texts, in no order.
 export function readByZbar(file) {
-  return execFileSync('zbarimg', ['--raw', '--quiet', '-Sdisable', '-Sqrcode.enable', file], { encoding: 'utf8' })
+  return execFileSync('zbarimg', ['--raw', '--quiet', '--nodbus', '-Sdisable', '-Sqrcode.enable', file], { encoding: 'utf8' })
     .trim().split('\n');
 }

@@ -26,7 +26,7 @@ export async function launch({ calm = true } = {}) {
 // The calls of Playwright that tests/browser/support makes, over puppeteer's page.
 function asPlaywright(real) {
   const page = {
-    real, complaints: [],
+    real, complaints: [], readsItself: true,
     title: () => real.title(),
     goto: (url) => real.goto(url), reload: () => real.reload(),
     evaluate: (run, wanted) => real.evaluate(run, wanted),

@@ -15,11 +15,13 @@ const isChecked = (element, wanted) => (element.checked ?? element.ariaChecked =
 const isNamed = (element, { source, flags }) =>
   new RegExp(source, flags).test(element.ariaLabel ?? element.textContent);
 
+const k_called = { img: 'image' };  // what Firefox calls it (ARIA 1.3)
+
 // queryAXTree is puppeteer's own way to WebDriver BiDi's browsingContext.locateNodes, type accessibility.
 async function byRole(root, role, { name, level, checked, exact }) {
   const exactly = typeof name === 'string' && exact !== false ? name : undefined;
   let all = [];
-  for await (const handle of root.queryAXTree(exactly, role)) all.push(handle);
+  for await (const handle of root.queryAXTree(exactly, k_called[role] ?? role)) all.push(handle);
   if (level !== undefined) all = await kept(all, levelOf, level);
   if (checked !== undefined) all = await kept(all, isChecked, checked);
   if (name instanceof RegExp) all = await kept(all, isNamed, { source: name.source, flags: name.flags });

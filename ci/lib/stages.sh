@@ -1,8 +1,8 @@
 # The stages of ci/test, in their order. Each is one function that fails when something is not as it
 # should be, and each sets up what it needs itself, so that it can be run alone.
-all_stages=(setup format arrows size lock site browser native tidy wasm content reference node sim)
-# Mostly waits for browsers to come to rest: when all stages are run, it runs beside those after it.
-beside=browser
+all_stages=(setup format arrows size lock site browser firefox native tidy wasm content reference node sim)
+# Mostly wait for browsers to come to rest: when all stages are run, these run, one by one, beside those after them.
+beside=(browser firefox)
 
 stage_setup() { "$root/ci/setup"; }
 
@@ -99,4 +99,11 @@ stage_browser() {
   "$root/ci/setup" browser
   [ -n "${page_is_built:-}" ] || "$root/ci/build" --single demo tools  # an invented group comes from a tool
   node --test --test-concurrency=2 "$root"/tests/browser/*.mjs
+}
+
+# A window on a display that nobody sees: without one Firefox has no WebGL 2.
+stage_firefox() {
+  "$root/ci/setup" firefox
+  [ -n "${page_is_built:-}" ] || "$root/ci/build" --single
+  xvfb-run -a -s '-screen 0 2000x1300x24' node --test --test-concurrency=2 "$root"/tests/firefox/*.mjs
 }

@@ -37,11 +37,12 @@ const heard = (page) => page.evaluate(() => {
   return window.heard;
 });
 
-// A finger, or the mouse, at a point. A finger's context needs {touch: true}.
-export async function tapPoint(page, { x, y }) {
+// A finger, or the mouse, at a point. A finger's context needs {touch: true}; to: where it drifts while it is down.
+export async function tapPoint(page, { x, y }, to) {
   await clearOfEcho(page, { x, y }, true);
   const before = await heard(page);
-  await page.touchscreen.tap(x, y);
+  if (to) await drag(page, [{ x, y }, { x: (x + to.x) / 2, y: (y + to.y) / 2 }, to]);
+  else await page.touchscreen.tap(x, y);
   await page.waitForFunction((count) => window.heard > count, before, { polling: 10 });
   lastTap.set(page, { x, y, at: Date.now() });
 }

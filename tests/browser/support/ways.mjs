@@ -16,7 +16,7 @@ function pointOn(locator) {
 }
 
 // scroll(px): brings what lies px below the middle nearer to it.
-async function reach(page, locator, scroll) {
+export async function reach(page, locator, scroll) {
   for (let n = 0; n < 8; n += 1) {
     const point = await pointOn(locator);
     if (point.away === undefined) return point;
@@ -75,16 +75,14 @@ export const byMouse = (page) => wayOf(page, 'mouse', () => ({
 // Taps; and a finger that draws the page along where something lies out of view (way.swipes counts).
 export const byTouch = (page) => wayOf(page, 'touch', (way) => ({
   swipes: 0,
-  begin: async (role, name) => {
+  scroll: async (px) => {
     const { width, height } = page.viewportSize();
-    const scroll = async (px) => {
-      way.swipes += 1;
-      const far = Math.max(-0.4, Math.min(0.4, px / height)) * height;
-      const at = (share) => ({ x: width / 2, y: height / 2 + far / 2 - far * share });
-      await drag(page, [0, 0.2, 0.4, 0.6, 0.8, 1, 1, 1].map(at));
-    };
-    await tapPoint(page, await reach(page, find(page, role, name), scroll));
+    way.swipes += 1;
+    const far = Math.max(-0.4, Math.min(0.4, px / height)) * height;
+    const at = (share) => ({ x: width / 2, y: height / 2 + far / 2 - far * share });
+    await drag(page, [0, 0.2, 0.4, 0.6, 0.8, 1, 1, 1].map(at));
   },
+  begin: async (role, name) => tapPoint(page, await reach(page, find(page, role, name), way.scroll)),
   moveCard: (label, to) => carryCard(way, label, to),
 }));
 

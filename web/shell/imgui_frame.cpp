@@ -182,7 +182,7 @@ bool run_imgui_frame() {
   if (s.app.frame != nullptr) s.app.frame();
   ImGui::Render();
   const bool is_new = draw_if_new(ImGui::GetDrawData());
-  // A press and its release in one tick are handed over in two frames: the second hears something, too.
+  // A press and its release in one tick take two frames: the second has heard something, too.
   if (ImGui::GetCurrentContext()->InputEventsQueue.Size > 0) {
     redraw(1, "queued input");
     s.heard = true;

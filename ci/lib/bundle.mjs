@@ -19,7 +19,7 @@ await build({
 // Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
 await build({
-  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js'].map((name) => path.join(path.dirname(entry), name)),
+  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'kiosk.js', 'kiosk_plain.js'].map((name) => path.join(path.dirname(entry), name)),
   nodePaths: [packages],
   outdir: path.join(path.dirname(out), 'later'),
   bundle: true,

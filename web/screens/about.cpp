@@ -61,7 +61,7 @@ void draw_about(App& app) {
   draw_part(app, "private");
   draw_version(app);
   // Not in the middle of a check: it would be lost.
-  const bool desk = !app.session.running() &&
+  const bool desk = !app.session.running() && !app.kiosk.on &&
                     kit::text_button(ui, {.id = "desk", .label = app.say("desk/enter")});
   const auto pressed =
       kit::end_screen(ui, {.main = {.id = "close", .label = app.say("about/close")}, .quiet = {}});

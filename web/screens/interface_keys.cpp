@@ -279,6 +279,7 @@ const std::vector<std::string>& interface_keys() {
     for (const char* key : set_keys()) all.emplace_back(key);
     for (const char* key : settings_keys()) all.emplace_back(key);
     for (const char* key : between_visits_keys()) all.emplace_back(key);
+    for (const char* key : kiosk_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

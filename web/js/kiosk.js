@@ -24,13 +24,15 @@ function noteVisit() {
   } catch { /* switched off: not counted */ }
 }
 
-// Up and left: the control before; down and right: the next one. Enter and Escape are the page's own.
+// Up and left: the control before; down and right: the next one; on a number up and down are more and less. Enter and
+// Escape are the page's own.
 const STEPS = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 };
 const CONTROLS = 'button:not([disabled]), a[href], input:not([disabled])';
 
 export function stepFocus(event, root) {
   const step = STEPS[event.key];
-  if (!step || event.target.closest?.('dialog') || event.target.type === 'number') return false;
+  if (!step || event.target.closest?.('dialog')) return false;
+  if (event.target.type === 'number' && /Up|Down/.test(event.key)) return false;  // more and less
   const inside = root.querySelector('[role=dialog]') ?? root;
   const controls = [...inside.querySelectorAll(CONTROLS)].filter((control) => !control.closest('[inert]'));
   if (controls.length === 0) return false;

@@ -201,12 +201,12 @@ function listen() {
 
 // A shared device: its part of the page comes first, so that nobody's first touch is missed.
 async function startKiosk() {
+  window.rehale.plain = () => import('./later/kiosk_plain.js').then(({ showPlain }) => showPlain(byId('problem'), mirror.frame.language));
   const { openKiosk } = await import('./later/kiosk.js');
   kiosk = openKiosk({
     touched: (times) => bridge.hear('option', `#touched=${times}`),
     heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror: byId('mirror'),
   });
-  window.rehale.plain = () => import('./later/kiosk_plain.js').then(({ showPlain }) => showPlain(byId('problem'), mirror.frame.language));
 }
 
 async function start() {

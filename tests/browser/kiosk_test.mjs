@@ -195,3 +195,32 @@ test('a browser that keeps nothing, and a clock that jumps by a day, disturb nob
   assert.equal((await probe(page)).problem, '');
   assert.deepEqual(page.complaints, []);
 }));
+
+for (const [label, wish] of Object.entries({
+  phone: { size: k_sizes.phone }, 'tablet, dark': { size: k_sizes.tablet, dark: true }, 'screen, in Spanish': { size: k_sizes.screen, lang: 'es' },
+})) {
+  test(`every screen of it holds what all screens hold: ${label}`, () => app.with({ ...k_wish, ...wish, query: `?lang=${wish.lang ?? 'en'}#kiosk` }, async (page) => {
+    const look = async (name, how = {}) => assert.deepEqual((await lookOver(page, how)).map((each) => `${name}: ${each}`), []);
+    await atStart(page);
+    await look('start', { first: true });
+    const pressId = async (id) => {
+      await page.locator(`[data-id="${id}"]`).evaluate((element) => element.click());
+      await waitForIdle(page);
+    };
+    await pressId('go');
+    await look('devices');
+    await pressId('devices/spray');
+    await awaitScreen(page, 'ready');
+    await pressId('go');
+    for (let n = 0; n < 14 && (await probe(page)).screen === 'question'; n += 1) await pressId('unsure');
+    await awaitScreen(page, 'kiosk-result');
+    await look('result is ready');
+    await pressId('show');
+    await look('result');
+    await pressId('hand-over');
+    await page.getByRole('img').waitFor();
+    await waitForIdle(page);
+    await look('a code to scan');
+    assert.deepEqual(page.complaints, []);
+  }));
+}

@@ -22,8 +22,8 @@ const catalog::Family& spray() { return support::shipped_course("spray")->family
 DayTally tally_of(int people) {
   DayTally tally;
   for (int n = 0; n < people; ++n)
-    count_check(tally, k_today, record_lacking({"hold-breath"}, static_cast<std::uint64_t>(n + 1)),
-                spray());
+    count_check(tally, k_today,
+                record_lacking({"breathe-then-press"}, static_cast<std::uint64_t>(n + 1)), spray());
   return tally;
 }
 
@@ -31,16 +31,16 @@ TEST(DayTally, counts_people_and_what_each_was_told) {
   DayTally tally;
   std::int64_t by_hand = 0;
   std::size_t place = 0;
-  while (spray().techniques[place].id != "hold-breath") ++place;
+  while (spray().techniques[place].id != "breathe-then-press") ++place;
   for (std::uint64_t n = 1; n <= 8; ++n) {
-    const auto record = record_lacking({"hold-breath"}, n);
+    const auto record = record_lacking({"breathe-then-press"}, n);
     if (record.techniques[place].told == cohort::Told::not_yet) ++by_hand;
     count_check(tally, k_today, record, spray());
   }
   ASSERT_EQ(tally.families.size(), 1U);
   EXPECT_EQ(tally.families[0].checks, 8);
   EXPECT_GT(by_hand, 0);
-  EXPECT_EQ(not_yet(tally.families[0], "hold-breath"), by_hand);
+  EXPECT_EQ(not_yet(tally.families[0], "breathe-then-press"), by_hand);
 }
 
 TEST(DayTally, another_day_begins_with_nothing) {
@@ -48,7 +48,7 @@ TEST(DayTally, another_day_begins_with_nothing) {
   count_check(tally, k_today + 1, record_lacking({}, 1), spray());
   EXPECT_EQ(tally.day, k_today + 1);
   EXPECT_EQ(tally.families[0].checks, 1);
-  EXPECT_EQ(not_yet(tally.families[0], "hold-breath"), 0);
+  EXPECT_EQ(not_yet(tally.families[0], "breathe-then-press"), 0);
   count_check(tally, k_today, record_lacking({}, 1), spray());  // the clock was set back
   EXPECT_EQ(tally.families[0].checks, 1);
 }

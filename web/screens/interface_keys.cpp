@@ -126,6 +126,7 @@ constexpr const char* k_keys[] = {"loading",
                                   "about/offline",
                                   "about/one-file",
                                   "about/version",
+                                  "about/licences",
                                   "about/close",
                                   "about/danger/title",
                                   "about/danger/1",
@@ -279,6 +280,7 @@ const std::vector<std::string>& interface_keys() {
     for (const char* key : set_keys()) all.emplace_back(key);
     for (const char* key : settings_keys()) all.emplace_back(key);
     for (const char* key : between_visits_keys()) all.emplace_back(key);
+    for (const char* key : kiosk_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

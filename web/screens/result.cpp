@@ -113,11 +113,13 @@ void draw_result(App& app) {
   const bool where = asks_where(app);
   const bool run = run_button(app);
   const bool hand_over = kit::quiet_button(ui, {.id = "hand-over", .label = app.say("hand/ask")});
+  const bool own = !app.kiosk.on;  // for a device of one's own only
   const bool check_again =
-      kit::quiet_button(ui, {.id = "check-again", .label = app.say("again/ask")});
-  const bool care = kit::quiet_button(ui, {.id = "care", .label = app.say("care/ask")});
+      own && kit::quiet_button(ui, {.id = "check-again", .label = app.say("again/ask")});
+  const bool care = own && kit::quiet_button(ui, {.id = "care", .label = app.say("care/ask")});
   kit::caption(ui, "limits", app.say("result/limits"));
-  const std::string& again = app.say(app.handed ? "hand/own" : "result/start-over");
+  const std::string& again =
+      app.say(app.kiosk.on ? "kiosk/done" : (app.handed ? "hand/own" : "result/start-over"));
   kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
                        .quiet = {.id = "again", .label = again}};
   if (!mending) actions = {.main = {.id = "again", .label = again}, .quiet = {}};
@@ -133,6 +135,7 @@ void draw_result(App& app) {
     app.mending = 0;
     app.where = Where::mend;
   } else {
+    if (app.kiosk.on) return app.end_kiosk_visit();
     if (app.handed) return app.to_choose();
     app.where = Where::ready;
   }

@@ -1,5 +1,6 @@
 // Firefox: a whole check in each family through its accessibility tree alone, by a person with one known wrong habit,
-// who is told that one and no other. Whose answer shows what: assets/families/<family>/{procedure,questions}.json.
+// who is told that one and no other (soft-mist: screens_test, which then hands it over). Whose answer shows what:
+// assets/families/<family>/{procedure,questions}.json.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { assertOnlyAdvice } from '../browser/support/advice.mjs';
@@ -9,7 +10,7 @@ import { byReader } from '../browser/support/ways.mjs';
 import { firefoxForTests } from './support/firefox.mjs';
 
 const app = firefoxForTests();
-const k_lacks = { spray: 'breathe-then-press', 'soft-mist': 'slow-deep' };
+const k_lacks = { spray: 'breathe-then-press' };
 const k_holds = { 'powder-lever': 'shakes-it', 'powder-cover': 'breathes-slowly' };
 
 async function toldOnly(family, person, name) {

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { describe, test } from 'node:test';
 import { readFileSync } from 'node:fs';
+import { assertOnlyAdvice } from '../browser/support/advice.mjs';
 import { heading } from '../browser/support/answers.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from '../browser/support/person.mjs';
 import { k_sizes } from '../browser/support/browser.mjs';
@@ -109,11 +110,14 @@ async function handOver(page) {
   return { given, link };
 }
 
-test('a result handed over: its QR code, opened on a large screen, gives the same advice and the same code', async () => {
+test('soft-mist: lacks slow-deep; handed over: its QR code, opened on a large screen, gives the same advice and code', async () => {
   const family = familyFromAssets('soft-mist');
+  const technique = 'slow-deep';
+  const { name } = family.techniques.find(({ id }) => id === technique);
   const first = await app.with({ query: '?seed=5' }, async (page) => {
     await openFamily(byReader(page), family.id);
-    await takeCheck(byReader(page), (read) => answerOf(family, questionOnScreen(family, read), { lacks: ['slow-deep'], holds: [] }));
+    await takeCheck(byReader(page), (read) => answerOf(family, questionOnScreen(family, read), { lacks: [technique], holds: [] }));
+    await assertOnlyAdvice(page, family, { technique, name });
     return handOver(page);
   });
   assert.ok(first.link.startsWith(`${app.site.url}#r=R1`), first.link);

@@ -122,8 +122,7 @@ Result<DayTally> read_tally(std::string_view text) {
     if (!family) return tl::unexpected(family.error());
     if (tally.families.size() == k_most_families) return bad("families");
     tally.families.push_back(*std::move(family));
-    if (!words.done() && (!words.take_end() || words.done()))
-      return bad(tally.families.back().id);
+    if (!words.done() && (!words.take_end() || words.done())) return bad(tally.families.back().id);
   }
   return tally;
 }

@@ -59,9 +59,10 @@ void draw_kiosk(App& app) {
   kit::paragraph(ui, "private", app.say("kiosk/private"), kit::Ink::soft);
   draw_languages(app);
   draw_aloud(app);
-  if (!ui.reduced_motion())
+  if (!ui.reduced_motion()) {
     app.kiosk.still =
         kit::toggle_button(ui, {.id = "still", .label = app.say("kiosk/still")}, app.kiosk.still);
+  }
   const bool staff = kit::text_button(ui, {.id = "staff", .label = app.say("kiosk/staff")});
   kit::caption(ui, "limits", app.say("choose/limits"));
   const auto pressed =

@@ -92,8 +92,8 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "keepResults": a text, instead of what was kept    "forget": all of it goes
 //   "print": a sheet as web/screens/sheet.h writes it
 // And of web/js/desk.js:
-//   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
-//   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
+//   "deskAsk": words of a window to paste, pick files and scan in -> "read", or "" when it was
+//   closed "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
 //   "keep": a setting's name, line break, a text to keep on this device; no text: nothing is kept
@@ -113,7 +113,8 @@ inline constexpr std::string_view k_option_set = "#set";          // to set a pr
 inline constexpr std::string_view k_option_care = "#c";           // the numbers of an inhaler
 inline constexpr std::string_view k_option_address = "#address";  // the page, without '?' and '#'
 inline constexpr std::string_view k_option_build = "#build";
-inline constexpr std::string_view k_option_offline = "#offline";  // "yes": works without a network; "file"
+inline constexpr std::string_view k_option_offline =
+    "#offline";  // "yes": works without a network; "file"
 inline constexpr std::string_view k_option_desk =
     "#desk";  // "1": the educator's way in was asked for
 inline constexpr std::string_view k_option_settings = "#settings";  // kept by "keep" earlier

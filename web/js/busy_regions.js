@@ -8,14 +8,15 @@ const MOST_OBLONG = 2;
 const LEAST_FILLED = 0.3;     // of the rectangle; a code that is turned by 45 degrees fills half of it
 const MOST_REGIONS = 60;
 
-// 1 for each block that has both dark and light. Green stands for brightness.
-function busyBlocks({ data, width }, columns, rows) {
+// 1 for each block that has both dark and light; a block looks one pixel into the next, so that no edge lies between
+// two. Green stands for brightness.
+function busyBlocks({ data, width, height }, columns, rows) {
   const busy = new Uint8Array(columns * rows);
   for (let row = 0; row < rows; row += 1) {
     for (let column = 0; column < columns; column += 1) {
       let [least, most] = [255, 0];
-      for (let y = row * BLOCK_PX; y < (row + 1) * BLOCK_PX; y += 1) {
-        for (let x = column * BLOCK_PX; x < (column + 1) * BLOCK_PX; x += 1) {
+      for (let y = row * BLOCK_PX; y <= Math.min((row + 1) * BLOCK_PX, height - 1); y += 1) {
+        for (let x = column * BLOCK_PX; x <= Math.min((column + 1) * BLOCK_PX, width - 1); x += 1) {
           const green = data[4 * (y * width + x) + 1];
           if (green < least) least = green;
           if (green > most) most = green;

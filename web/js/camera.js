@@ -38,7 +38,7 @@ class Scan {
   constructor(words, done) {
     Object.assign(this, { words, done, texts: new Set(), ended: false, ...makeDialog(words) });
     this.watcher = new Watcher(this.video);
-    this.hide = () => { if (document.hidden) this.end(); };
+    this.hide = () => { if (document.hidden && this.stream) this.end(); };  // not while a system asks before it
   }
 
   open() {

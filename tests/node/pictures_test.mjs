@@ -1,7 +1,9 @@
-// Sizes of pictures from their first bytes (web/js/picture_size.js), and the parts of a picture that are searched for
-// codes (web/js/find_codes.js). Files are written here by the standards' layouts, and by hand cut or spoilt.
+// Sizes of pictures from their first bytes (web/js/picture_size.js), and where in a picture codes are looked for
+// (web/js/find_codes.js, busy_regions.js). Files are written here by the standards' layouts, and by hand cut or spoilt.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import qrcode from 'qrcode-generator';
+import { regionsOf } from '../../web/js/busy_regions.js';
 import { isPicture, pictureSize } from '../../web/js/picture_size.js';
 import { bundled } from '../bundled.mjs';
 
@@ -66,4 +68,39 @@ test('a picture is searched as a whole at two sizes, and so that every small squ
 test('small pictures are drawn larger, never in parts', () => {
   assert.deepEqual(levelsOf(300, 200).map(([part]) => part.scale), [1, 2]);
   assert.deepEqual(levelsOf(640, 400).map((level) => level.length), [1]);
+});
+
+const k_width = 1000, k_height = 700;
+
+// Grey pixels: dark(x, y) says where it is black.
+function pixels(dark) {
+  const data = new Uint8ClampedArray(4 * k_width * k_height).fill(255);
+  for (let n = 0; n < k_width * k_height; n += 1) data.fill(dark(n % k_width, Math.floor(n / k_width)) ? 20 : 220, 4 * n, 4 * n + 3);
+  return { data, width: k_width, height: k_height };
+}
+
+function codeAt(left, top, px, text) {
+  const code = qrcode(0, 'M');
+  code.addData(text, 'Byte');
+  code.make();
+  const side = code.getModuleCount() * px;
+  const holds = (x, y) => x >= left && y >= top && x < left + side && y < top + side;
+  return { left, top, side, dark: (x, y) => holds(x, y) && code.isDark(Math.floor((y - top) / px), Math.floor((x - left) / px)) };
+}
+
+test('codes beside each other are seen apart, each whole; lines of text and plain ground are not', () => {
+  const codes = [codeAt(30, 40, 2, 'a'.repeat(180)), codeAt(230, 40, 3, 'b'.repeat(200)), codeAt(520, 30, 5, 'c'.repeat(150)), codeAt(60, 430, 6, 'short')];
+  const text = (x, y) => y > 640 && y < 654 && x > 40 && x % 9 < 4;
+  const found = regionsOf(pixels((x, y) => text(x, y) || codes.some((code) => code.dark(x, y))));
+  assert.equal(found.length, codes.length, JSON.stringify(found));
+  for (const { left, top, side } of codes) {
+    const near = found.filter(({ x, y, width, height }) => Math.abs(x - left) <= 4 && Math.abs(y - top) <= 4 && Math.abs(x + width - left - side) <= 4 && Math.abs(y + height - top - side) <= 4);
+    assert.equal(near.length, 1, `${left}, ${top}, ${side}: ${JSON.stringify(found)}`);
+  }
+});
+
+test('noise all over, or nothing, gives at most one region', () => {
+  assert.deepEqual(regionsOf(pixels(() => false)), []);
+  assert.ok(regionsOf(pixels((x, y) => (x * 7919 + y * 104729 + ((x * y) % 31)) % 5 < 2)).length <= 1);
+  assert.deepEqual(regionsOf({ data: new Uint8ClampedArray(4 * 9), width: 3, height: 3 }), []);
 });

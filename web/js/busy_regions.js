@@ -6,7 +6,7 @@ const LEAST_RANGE = 60;       // between the darkest and the lightest of a block
 const LEAST_BLOCKS = 10;      // a side
 const MOST_OBLONG = 2;
 const LEAST_FILLED = 0.3;     // of the rectangle; a code that is turned by 45 degrees fills half of it
-const MOST_REGIONS = 60;
+const MOST_REGIONS = 40;
 
 // 1 for each block that has both dark and light; a block looks one pixel into the next, so that no edge lies between
 // two. Green stands for brightness.

@@ -6,11 +6,14 @@ import { regionsOf } from './busy_regions.js';
 
 const WHOLE_PX = [700, 1300];  // the whole picture's longer side: first so large, then so
 const REGIONS_PX = 1000;       // and so large to see where codes may lie
+const REGION_PX = [600, 400];  // these are drawn so large, turned by so much
+const TURNS = [0, 1, 2, 3].map((n) => (n * Math.PI) / 8);
 const PART_PX = 900;           // squares of a half and a third of it are drawn so large at most
 const PARTS = [2, 3];
 const LEAST_PART_PX = 600;     // of the picture: no smaller squares
 const LEAST_WHOLE_PX = 600;    // smaller pictures are drawn twice as large as well
 const FRAME_PX = 640;          // what a camera shows, and the square in its middle: some 50 ms
+const LOOKS = 4;
 const MOST_CODES = 200;        // in one picture
 const MOST_AGAIN = 3;
 const MARGIN = 1.08;           // painted over: the code and a little around it
@@ -53,35 +56,45 @@ class Board {
     this.context = this.canvas.getContext('2d', { willReadFrequently: true });
   }
 
-  // part: {x, y, width, height} of the picture, {scale}; done: corners of codes that were found, painted over.
-  draw(picture, part, done = []) {
+  // part: {x, y, width, height} of the picture, {scale, turn (radians)}; done: corners of codes found, painted over.
+  draw(picture, { x, y, width, height, scale, turn = 0 }, done = []) {
     const { canvas, context } = this;
-    canvas.width = Math.max(1, Math.round(part.width * part.scale));
-    canvas.height = Math.max(1, Math.round(part.height * part.scale));
+    canvas.width = Math.max(1, Math.round(width * scale));
+    canvas.height = Math.max(1, Math.round(height * scale));
     context.fillStyle = '#fff';  // behind what is seen through
     context.fillRect(0, 0, canvas.width, canvas.height);
     context.imageSmoothingQuality = 'high';
-    context.drawImage(picture, part.x, part.y, part.width, part.height, 0, 0, canvas.width, canvas.height);
-    context.setTransform(part.scale, 0, 0, part.scale, -part.x * part.scale, -part.y * part.scale);
+    context.translate(canvas.width / 2, canvas.height / 2);
+    context.rotate(turn);
+    context.scale(scale, scale);
+    context.translate(-x - width / 2, -y - height / 2);
+    context.drawImage(picture, x, y, width, height, x, y, width, height);
     for (const corners of done) {
       context.beginPath();
-      for (const { x, y } of corners) context.lineTo(x, y);
+      for (const corner of corners) context.lineTo(corner.x, corner.y);
       context.fill();
     }
     return context.getImageData(0, 0, canvas.width, canvas.height);
   }
 
+  // Corners as found on the board -> in the picture, a little outwards.
+  inPicture(corners) {
+    const back = this.context.getTransform().inverse();
+    const middle = { x: corners.reduce((sum, { x }) => sum + x, 0) / 4, y: corners.reduce((sum, { y }) => sum + y, 0) / 4 };
+    const outwards = (at, from) => from + (at - from) * MARGIN;
+    return corners.map(({ x, y }) => back.transformPoint({ x: outwards(x, middle.x), y: outwards(y, middle.y) }));
+  }
+
   clear() { this.canvas.width = this.canvas.height = 0; }
 }
 
-// Where codes may lie, with a little around it: parts as below.
-function regionParts({ picture, board }) {
+// Where more codes may lie, with a little around it: {x, y, width, height} of the picture.
+function regionsIn({ picture, board, done }) {
   const { width, height } = picture, scale = Math.min(1, REGIONS_PX / Math.max(width, height));
-  return regionsOf(board.draw(picture, { x: 0, y: 0, width, height, scale })).map((region) => {
+  return regionsOf(board.draw(picture, { x: 0, y: 0, width, height, scale }, done)).map((region) => {
     const around = 0.15 * Math.max(region.width, region.height);
     const x = Math.max(0, (region.x - around) / scale), y = Math.max(0, (region.y - around) / scale);
-    const part = { x, y, width: Math.min(width - x, (region.width + 2 * around) / scale), height: Math.min(height - y, (region.height + 2 * around) / scale) };
-    return { ...part, scale: Math.min(2, PART_PX / Math.max(part.width, part.height)) };
+    return { x, y, width: Math.min(width - x, (region.width + 2 * around) / scale), height: Math.min(height - y, (region.height + 2 * around) / scale) };
   });
 }
 
@@ -105,14 +118,6 @@ function startsOf(length, side) {
   return Array.from({ length: steps + 1 }, (_, n) => (steps === 0 ? 0 : Math.round((n * (length - side)) / steps)));
 }
 
-// Corners in the part -> in the picture, a little outwards.
-function outwards(corners, part) {
-  const middle = { x: corners.reduce((sum, { x }) => sum + x, 0) / 4, y: corners.reduce((sum, { y }) => sum + y, 0) / 4 };
-  return corners.map(({ x, y }) => ({
-    x: part.x + (middle.x + (x - middle.x) * MARGIN) / part.scale, y: part.y + (middle.y + (y - middle.y) * MARGIN) / part.scale,
-  }));
-}
-
 const breathe = () => new Promise((done) => { setTimeout(done); });
 
 // New codes of a part; what is found is added to `done`. One that comes again was not painted over well: then no more.
@@ -123,18 +128,33 @@ async function searchPart({ picture, search, board, done, texts }, part) {
     if (!found) return;
     if (texts.has(found.text)) again += 1;
     texts.add(found.text);
-    done.push(outwards(found.corners, part));
+    done.push(board.inPicture(found.corners));
   }
 }
 
-// Codes lie beside their like: when looking closer adds nothing to what was found, it is over.
+// Turned and at two sizes, until one is found: the searcher wants codes about upright. False: none is.
+async function searchRegion(work, region) {
+  const before = work.texts.size;
+  for (const px of REGION_PX) {
+    const scale = Math.min(2, px / Math.max(region.width, region.height));
+    for (const turn of TURNS) {
+      await searchPart(work, { ...region, scale, turn });
+      if (work.texts.size > before) return true;
+    }
+  }
+  return false;
+}
+
+// Over once something was found and nothing is left that looks like a code, or looking closer adds nothing.
 async function searchAll(picture, search) {
   const work = { picture, search, board: new Board(), done: [], texts: new Set() };
   const levels = levelsOf(picture.width, picture.height);
-  const wholes = levels.filter((level) => level.length === 1), closer = levels.filter((level) => level.length > 1);
-  for (const part of wholes.flat()) await searchPart(work, part);
-  for (const level of [regionParts(work), ...closer]) {
+  for (const [part] of levels.filter((level) => level.length === 1)) await searchPart(work, part);
+  let left = 0;
+  for (const region of regionsIn(work)) if (!await searchRegion(work, region)) left += 1;
+  for (const level of levels.filter((parts) => parts.length > 1)) {
     const before = work.texts.size;
+    if (before > 0 && left === 0) break;
     for (const part of level) await searchPart(work, part);
     if (before > 0 && work.texts.size === before) break;
   }
@@ -168,13 +188,14 @@ export class Watcher {
     return found ? oneLineEach([found.text]) : [];
   }
 
-  // By turns all of it, and the square in its middle.
+  // One after another all of it and the square in its middle, upright and a little turned.
   nextPart() {
     const { videoWidth: width, videoHeight: height } = this.video;
-    const side = Math.min(width, height);
-    this.turn = 1 - this.turn;
-    if (this.turn) return { x: 0, y: 0, width, height, scale: Math.min(1, FRAME_PX / Math.max(width, height)) };
-    return { x: (width - side) / 2, y: (height - side) / 2, width: side, height: side, scale: Math.min(1, FRAME_PX / side) };
+    const side = Math.min(width, height), n = this.turn;
+    this.turn = (n + 1) % LOOKS;
+    const turn = n < 2 ? 0 : TURNS[1] * (n === 2 ? 1 : -1);
+    if (n % 2 === 0) return { x: 0, y: 0, width, height, scale: Math.min(1, FRAME_PX / Math.max(width, height)), turn };
+    return { x: (width - side) / 2, y: (height - side) / 2, width: side, height: side, scale: Math.min(1, FRAME_PX / side), turn };
   }
 
   end() { this.board.clear(); }

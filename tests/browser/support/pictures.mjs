@@ -48,15 +48,15 @@ export function writeFilm(file, texts, seconds = 1.2) {
   return file;
 }
 
-// Codes as a camera sees them on a table: in rows, each `px` wide, turned by `degrees`, a little out of focus, in uneven
-// light. Returns the file's bytes.
-export async function photograph(browser, texts, { width = 1600, height = 1200, px = 420, degrees = 0, type = 'jpeg' } = {}) {
+// Codes as a camera sees them on a table: in rows, each `px` wide, turned by `degrees`, leaning back, a little out of focus,
+// in uneven light. Returns the file's bytes.
+export async function photograph(browser, texts, { width = 1600, height = 1200, px = 420, degrees = 0, lean = 0, type = 'jpeg' } = {}) {
   const page = await openPage(browser, 'about:blank', { size: { width, height } });
   const codes = texts.map((text) => `<div>${makeCode(text).createSvgTag({ cellSize: 4, margin: 16, scalable: true })}<p>Show this at your next visit.</p></div>`);
   await page.setContent(`<style>
     body { margin: 0; height: 100vh; display: flex; flex-wrap: wrap; gap: 60px; align-items: center; justify-content: center; overflow: hidden;
       background: linear-gradient(110deg, #fff, #b9b4a6); filter: blur(.7px); }
-    div { width: ${px}px; transform: rotate(${degrees}deg); font: 20px sans-serif; } svg { width: ${px}px; height: ${px}px; }
+    div { width: ${px}px; transform: perspective(${3 * px}px) rotateX(${lean}deg) rotate(${degrees}deg); font: 20px sans-serif; } svg { width: ${px}px; height: ${px}px; }
   </style>${codes.join('')}`);
   const bytes = await page.screenshot(type === 'jpeg' ? { type, quality: 70 } : { type });
   await closePage(page);

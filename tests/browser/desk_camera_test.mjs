@@ -71,7 +71,7 @@ async function openCamera(page, way) {
 const counted = (page, count) => camera(page).getByRole('status').filter({ hasText: `Codes read: ${count}.` }).waitFor();
 
 async function ended(page) {
-  await camera(page).waitFor({ state: 'detached' });
+  await page.locator('#scan').waitFor({ state: 'detached' });
   assert.equal(await live(page), 0, 'the camera is off');
   assert.equal(await page.locator('video').count(), 0);
 }
@@ -114,8 +114,9 @@ describe('the camera goes off', () => {
       await page.keyboard.type('typed before');
       await page.getByRole('button', { name: 'Scan with the camera' }).click();
       await camera(page).getByText('One moment.').waitFor();
+      await page.waitForFunction(() => window.wish !== undefined);
       await page.keyboard.press('Escape');  // while the browser still asks
-      await camera(page).waitFor({ state: 'detached' });
+      await page.locator('#scan').waitFor({ state: 'detached' });
       await page.evaluate(() => window.go());
       await page.waitForFunction(() => window.tracks.length === 1 && window.tracks[0].readyState === 'ended');
       assert.equal(await page.evaluate(() => document.activeElement.textContent), 'Scan with the camera');

@@ -68,7 +68,7 @@ describe('pictures of real results', () => {
 
   test('photos of six codes on a table, turned and leaning: each is read', async () => {
     const photos = [await photograph(app.browser, codes.slice(0, 6).map(link), { degrees: 6 }),
-      await photograph(app.browser, codes.slice(6, 12).map(link), { width: 3200, height: 2400, px: 560, degrees: -22, lean: 20 })];
+      await photograph(app.browser, codes.slice(6, 12).map(link), { width: 2400, height: 1800, px: 480, degrees: -22, lean: 20 })];
     await app.with(k_desk, async (page) => {
       await openReading(page, byReader(page));
       await pick(page, photos.map((bytes, n) => picture(`photo ${n}.jpg`, bytes)), 12);

@@ -43,7 +43,7 @@ class Scan {
 
   open() {
     this.dialog.addEventListener('keydown', (event) => event.stopPropagation());  // they are not the page's (keys.js)
-    this.dialog.addEventListener('close', () => this.end());
+    for (const event of ['cancel', 'close']) this.dialog.addEventListener(event, () => this.end());  // the first is sooner
     this.stop.addEventListener('click', () => this.end());
     document.addEventListener('visibilitychange', this.hide);
     document.body.append(this.dialog);

@@ -58,7 +58,7 @@ export async function photograph(browser, texts, { width = 1600, height = 1200, 
       background: linear-gradient(110deg, #fff, #b9b4a6); filter: blur(.7px); }
     div { width: ${px}px; transform: perspective(${3 * px}px) rotateX(${lean}deg) rotate(${degrees}deg); font: 20px sans-serif; } svg { width: ${px}px; height: ${px}px; }
   </style>${codes.join('')}`);
-  const bytes = await page.screenshot(type === 'jpeg' ? { type, quality: 70 } : { type });
+  const bytes = await page.screenshot({ type, timeout: 120_000, ...(type === 'jpeg' && { quality: 70 }) });
   await closePage(page);
   return bytes;
 }

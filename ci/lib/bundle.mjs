@@ -1,10 +1,13 @@
-// Bundles web/js (boot.js apart: it must answer when nothing else does) and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT [LATER]
+// Bundles web/js (boot.js apart: it must answer when nothing else does) and Emscripten's loader into one small script. usage: bundle.mjs ENTRY LOADER OUT [LATER]; beside OUT goes packages.json: the npm packages in it
 // LATER: the file of the module's second part, where there is one. The entry imports the loader as 'rehale-wasm'.
+import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
 
 const [entry, loader, out, later = ''] = process.argv.slice(2);
-await build({
+const k_seen = { metafile: true };
+const first = await build({
+  ...k_seen,
   entryPoints: [entry],
   outfile: out,
   bundle: true,
@@ -19,8 +22,9 @@ await build({
 // Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
 // What these fetch in turn stays a part of its own.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
-await build({
-  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'scan.js', 'qr_search.js'].map((name) => path.join(path.dirname(entry), name)),
+const others = await build({
+  ...k_seen,
+  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'kiosk.js', 'kiosk_plain.js', 'scan.js', 'qr_search.js'].map((name) => path.join(path.dirname(entry), name)),
   nodePaths: [packages],
   outdir: path.join(path.dirname(out), 'later'),
   external: ['./scan.js', './qr_search.js'],
@@ -37,3 +41,8 @@ await build({
   target: ['es5'],
   logLevel: 'warning',
 });
+
+const package_of = (file) => /node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(file)?.[1];
+const taken = [first, others].flatMap(({ metafile }) => Object.values(metafile.outputs))
+  .flatMap(({ inputs }) => Object.entries(inputs).filter(([, { bytesInOutput }]) => bytesInOutput > 0).map(([file]) => package_of(file)));
+writeFileSync(path.join(path.dirname(out), 'packages.json'), JSON.stringify([...new Set(taken.filter(Boolean))].sort()));

@@ -38,6 +38,8 @@ put_page() { # into folder-of-the-wasm [undivided]: all but the content, which i
   fi
   id=$(cat "$2/rehale.wasm" "$2/rehale.mjs" "$root"/web/js/*.js "$root"/web/*.{html,css} | sha256sum | cut -c1-12)
   node "$root/ci/lib/bundle.mjs" "$root/web/js/main.js" "$2/rehale.mjs" "$1/app.js" "$later"
+  node "$root/ci/lib/licences.mjs" "$1" "$1/packages.json" "$imgui_dir" "$em_root" "$build/fonts"
+  rm "$1/packages.json"
   node "$root/ci/lib/index.mjs" "$root/web/index.html" "$root/assets/text/en.json" "$id" >"$1/index.html"
 }
 

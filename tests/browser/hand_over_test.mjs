@@ -59,17 +59,14 @@ function readByZbar(file) {
 }
 
 async function readByJsqr(page, file) {
-  const url = `data:image/png;base64,${readFileSync(file).toString('base64')}`;
-  const { data, width, height } = await page.evaluate(async (source) => {
-    const image = new Image();
-    image.src = source;
-    await image.decode();
+  const { data, width, height } = await page.evaluate(async (base64) => {
+    const image = await createImageBitmap(new Blob([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))]));
     const canvas = Object.assign(document.createElement('canvas'), { width: image.width, height: image.height });
     const context = canvas.getContext('2d');
     context.drawImage(image, 0, 0);
     const pixels = context.getImageData(0, 0, image.width, image.height);
     return { data: Array.from(pixels.data), width: image.width, height: image.height };
-  }, url);
+  }, readFileSync(file).toString('base64'));
   return jsQR(Uint8ClampedArray.from(data), width, height)?.data;
 }
 

@@ -6,8 +6,8 @@ import { SEPARATOR } from './bridge.js';
 const MOST_LETTERS = 5000;  // more than any code has (core/exchange/envelope.h); says so itself
 
 // What an address can ask for: a result (#r=), a set practice (#a=), a sealed result (#s=), the numbers of an inhaler
-// (#c=), to set a practice (#set), the educator's desk (#desk). The last two stay: they can be kept as bookmarks.
-const ASKS = /^#(?:([racs])=|(set|desk)$)/;
+// (#c=), to set a practice (#set), the educator's desk (#desk), a shared device (#kiosk). The last three stay: they can be kept as bookmarks.
+const ASKS = /^#(?:([racs])=|(set|desk|kiosk)$)/;
 
 export const asks = () => ASKS.test(location.hash);
 

@@ -1,7 +1,7 @@
 // What the person agreed to keep on this device: short texts by name. A browser that keeps nothing, or a
 // text that is far too long, reads as nothing kept. Must not know what the texts say.
 
-const PREFIX = 'rehale.', MOST_LETTERS = 2000;
+const PREFIX = 'rehale.', MOST_LETTERS = 8000;
 
 export function readKept(name, storage = () => localStorage) {
   try {

@@ -27,7 +27,7 @@ const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
 const later = new Later(LATER_FILE);  // ci/lib/bundle.mjs names it
 
-let size, nextFrame, painter, checkSize, filesToCome = 0;
+let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk = {};
 
 const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
 const announce = makeAnnouncer(byId('polite'), byId('urgent'));
@@ -52,7 +52,7 @@ const aloud = new Aloud({
 });
 
 const offline = new Offline({
-  atStart: () => mirror.frame.screen === 'choose-device' && bridge.text('export_run') === '',
+  atStart: () => ['choose-device', 'kiosk'].includes(mirror.frame.screen) && bridge.text('export_run') === '',
   told: (yes) => bridge.hear('option', `#offline=${yes}`),
 });
 
@@ -68,7 +68,7 @@ const bridge = new Bridge({
     reload: () => location.reload(),
     noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
-    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish) }),
+    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish), ...kiosk }),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
       stop(() => window.rehale.showProblem(title, detail));
@@ -168,6 +168,8 @@ function tellOfLink() {
   if (fromDisk) bridge.hear('option', '#offline=file');
   bridge.hear('option', `#build=${window.rehale.buildId}`);
   bridge.hear('option', `#settings=${readKept('settings')}`);
+  bridge.hear('option', `#kiosk-settings=${readKept('kiosk')}`);
+  bridge.hear('option', `#counted=${readKept('counted')}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
   addEventListener('hashchange', () => {
     if (asks() && bridge.text('export_run') === '') location.reload();
@@ -197,7 +199,18 @@ function listen() {
   });
 }
 
+// A shared device: its part of the page comes first, so that nobody's first touch is missed.
+async function startKiosk() {
+  window.rehale.plain = () => import('./later/kiosk_plain.js').then(({ showPlain }) => showPlain(byId('problem'), mirror.frame.language));
+  const { openKiosk } = await import('./later/kiosk.js');
+  kiosk = openKiosk({
+    touched: (times) => bridge.hear('option', `#touched=${times}`),
+    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror: byId('mirror'),
+  });
+}
+
 async function start() {
+  if (location.hash === '#kiosk') startKiosk().catch((error) => console.warn('not all of a shared device is here:', String(error)));
   try {
     openPainter();
   } catch (error) {

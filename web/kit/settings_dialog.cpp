@@ -117,6 +117,8 @@ void open_settings(Ui& ui) {
   shell::redraw(3, "settings");
 }
 
+void close_settings(Ui& ui) { ui.state().settings_open = false; }
+
 void draw_settings(Ui& ui) {
   State& s = ui.state();
   if (!s.settings_open) return;
@@ -129,7 +131,7 @@ void draw_settings(Ui& ui) {
   draw_movement(ui, w, look);
   draw_hand(ui, w, look);
   draw_voice(ui, w, look);
-  draw_remember(ui, w, look);
+  if (!s.shared) draw_remember(ui, w, look);
   end_dialog(ui);
   ui.set_look(look);
 }

@@ -7,6 +7,7 @@
 namespace rehale::kit {
 
 void open_settings(Ui& ui);
+void close_settings(Ui& ui);
 void draw_settings(Ui& ui);  // when open; after everything else of the frame
 
 }  // namespace rehale::kit

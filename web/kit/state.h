@@ -155,6 +155,7 @@ struct State {
   std::string reveal_id;  // brought into view at the end of this frame
   bool reveal_glides = false;
   bool settings_open = false;
+  bool shared = false;  // a device of many: nobody's settings are kept
   bool remembered = false, not_kept = false;
   std::map<std::string, Ease, std::less<>> eases;
   std::map<std::string, std::string, std::less<>> picked;                          // ordering

@@ -134,6 +134,8 @@ void Ui::set_look(const Look& look) {
 
 bool Ui::remembered() const { return state_->remembered; }
 
+void Ui::set_shared(bool shared) { state_->shared = shared; }
+
 void Ui::set_remembered(bool remembered) {
   if (remembered == state_->remembered) return;
   state_->remembered = remembered;

@@ -70,7 +70,8 @@ class Ui {
   // The person agreed that their settings are kept on this device.
   bool remembered() const;
   void set_remembered(bool remembered);
-  void tell_not_kept();  // they agreed, and this browser would not
+  void set_shared(bool shared);  // a device of many people: that is not offered
+  void tell_not_kept();          // they agreed, and this browser would not
   void set_words(Words words);
   const Words& words() const;
   // What the words shown are in (told to the mirror), and what else the person may pick beside the

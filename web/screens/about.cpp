@@ -60,9 +60,13 @@ void draw_about(App& app) {
   draw_family_cautions(app);
   draw_part(app, "private");
   draw_version(app);
-  // Not in the middle of a check: it would be lost.
-  const bool desk = !app.session.running() &&
-                    kit::text_button(ui, {.id = "desk", .label = app.say("desk/enter")});
+  // Not in the middle of a check: it would be lost. Not from a shared device: they lead away.
+  const bool free = !app.session.running() && !app.kiosk.on;
+  const bool desk = free && kit::text_button(ui, {.id = "desk", .label = app.say("desk/enter")});
+  if (free && shell::launch_option(shell::k_option_offline) != "file") {
+    kit::text_link(ui,
+                   {.id = "licences", .label = app.say("about/licences"), .href = "licences.txt"});
+  }
   const auto pressed =
       kit::end_screen(ui, {.main = {.id = "close", .label = app.say("about/close")}, .quiet = {}});
   if (desk) return app.to_desk();

@@ -43,6 +43,10 @@ constexpr Screen k_screens[] = {
     {Where::care, draw_care},
     {Where::care_plan, draw_care_plan},
     {Where::again, draw_again},
+    {Where::kiosk, draw_kiosk},
+    {Where::kiosk_result, draw_kiosk_result},
+    {Where::kiosk_staff, draw_kiosk_staff},
+    {Where::kiosk_clean, draw_kiosk_clean},
     {Where::trouble, draw_trouble},
 };
 
@@ -130,6 +134,7 @@ void App::next_question() {
 void App::finish_run() {
   where = Where::result;
   hand_over.day = shell::today();
+  if (kiosk.on) return count_in_kiosk();
   look_at_kept([this] { keep_result(); });
 }
 
@@ -242,7 +247,9 @@ bool App::waits_unseen() const {
 void App::frame() {
   seen_ = true;
   follow_settings();
+  if (kiosk.on) watch_kiosk();
   k_screens[static_cast<std::size_t>(where)].draw(*this);
+  if (kiosk.on) ask_who_is_there();
 }
 
 }  // namespace rehale::screens

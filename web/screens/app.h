@@ -15,6 +15,7 @@
 #include "web/screens/desk_state.h"
 #include "web/screens/hand_over.h"
 #include "web/screens/history.h"
+#include "web/screens/kiosk.h"
 #include "web/screens/rehearsal_state.h"
 #include "web/screens/session.h"
 #include "web/screens/set_practice.h"
@@ -46,6 +47,10 @@ enum class Where : unsigned char {
   care,
   care_plan,
   again,
+  kiosk,
+  kiosk_result,
+  kiosk_staff,
+  kiosk_clean,
   trouble,
 };
 
@@ -96,6 +101,7 @@ struct App {
   std::optional<exchange::ResultHead> handed;    // the run on show came with a link
   std::optional<exchange::Assignment> assigned;  // somebody asked for the check, by a link
   SetPractice set_practice;
+  Kiosk kiosk;  // a device that many share
 
   void start();  // once, before the first frame
   void frame();  // draws the one screen
@@ -151,6 +157,10 @@ struct App {
   void agree_to_keep();
   void forget_kept();
   [[nodiscard]] Day result_day() const;
+  // web/screens/kiosk_state.cpp
+  void to_kiosk();
+  void end_kiosk_visit();  // the page begins anew, for somebody else
+  void set_up_kiosk();     // as it is set now, it shall be for everybody
 
   // The interface sentence at this path; all paths are in interface_keys.h.
   [[nodiscard]] const std::string& say(const std::string& path) const;
@@ -173,6 +183,11 @@ struct App {
   void use_language(const std::string& language, bool picked);
   [[nodiscard]] std::string first_language() const;
   void keep_settings();
+
+  void watch_kiosk();
+  void ask_who_is_there();
+  [[nodiscard]] bool is_anybody_asked() const;
+  void count_in_kiosk();
 
   void open_first_screen();
   bool open_what_was_asked();

@@ -9,13 +9,16 @@ namespace rehale::screens {
 
 void App::take_kept_settings() {
   system_language_ = shell::preferences().language;
-  const std::string text = shell::launch_option(shell::k_option_settings);
+  kiosk.on = !shell::launch_option(shell::k_option_kiosk).empty();
+  ui->set_shared(kiosk.on);
+  const std::string text =
+      shell::launch_option(kiosk.on ? shell::k_option_kiosk_settings : shell::k_option_settings);
   const auto kept = read_settings(text);
   if (!kept) return;
   kept_settings_ = text;
   chosen_language_ = kept->language;
   ui->set_look(kept->look);
-  ui->set_remembered(true);
+  ui->set_remembered(!kiosk.on);
 }
 
 // The link's wish, the person's, the set practice's, the system's.
@@ -62,6 +65,7 @@ void App::follow_settings() {
 
 // Written when something changes, and taken away when the person agrees no more.
 void App::keep_settings() {
+  if (kiosk.on) return;  // the next person begins as staff set it up
   const std::string text =
       ui->remembered() ? write_settings({ui->look(), chosen_language_}) : std::string();
   if (text == kept_settings_) return;

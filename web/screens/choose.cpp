@@ -6,7 +6,8 @@ namespace rehale::screens {
 
 void draw_choose(App& app) {
   kit::Ui& ui = *app.ui;
-  const auto top = kit::begin_screen(ui, {.id = "choose-device", .title = app.say("choose/title")});
+  const auto top = kit::begin_screen(
+      ui, {.id = "choose-device", .title = app.say("choose/title"), .back = app.kiosk.on});
   kit::heading(ui, "title", app.say("choose/ask"));
   kit::paragraph(ui, "lead", app.say("choose/lead"), kit::Ink::soft);
   kit::CardGrid grid{"devices", app.say("choose/ask"), {}};
@@ -32,6 +33,7 @@ void draw_choose(App& app) {
   kit::caption(ui, "limits", app.say("choose/limits"));
   kit::end_screen(ui);
   if (top == kit::TopPress::help) app.to_about();
+  if (top == kit::TopPress::back) app.end_kiosk_visit();
   if (picked >= 0) app.pick_family(grid.cards[static_cast<std::size_t>(picked)].id);
 }
 

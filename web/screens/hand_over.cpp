@@ -55,10 +55,14 @@ void draw_code(App& app) {
 void draw_ways(App& app) {
   kit::Ui& ui = *app.ui;
   HandOver& hand = app.hand_over;
-  if (kit::quiet_button(ui, {.id = "copy", .label = app.say("hand/copy")}))
-    ask_and_tell(app, "copy", hand.link, "hand/copied");
-  if (kit::quiet_button(ui, {.id = "save", .label = app.say("hand/save")}))
-    ask_and_tell(app, "save", saved_words(app), "hand/saved");
+  if (!app.kiosk.on) {  // a shared device keeps and copies nothing
+    if (kit::quiet_button(ui, {.id = "copy", .label = app.say("hand/copy")}))
+      ask_and_tell(app, "copy", hand.link, "hand/copied");
+    if (kit::quiet_button(ui, {.id = "save", .label = app.say("hand/save")}))
+      ask_and_tell(app, "save", saved_words(app), "hand/saved");
+  } else {
+    kit::paragraph(ui, "taken", app.say("kiosk/scan"));
+  }
   if (!hand.told.empty()) kit::paragraph(ui, "told", app.say(hand.told));
   hand.spelled =
       kit::toggle_button(ui, {.id = "spell", .label = app.say("hand/spell")}, hand.spelled);

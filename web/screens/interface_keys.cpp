@@ -122,36 +122,6 @@ constexpr const char* k_keys[] = {"loading",
                                   "practice/unsure",
                                   "practice/say-well",
                                   "practice/say-mend",
-                                  "about/title",
-                                  "about/offline",
-                                  "about/one-file",
-                                  "about/version",
-                                  "about/close",
-                                  "about/danger/title",
-                                  "about/danger/1",
-                                  "about/danger/2",
-                                  "about/danger/3",
-                                  "about/danger/4",
-                                  "about/danger/5",
-                                  "about/danger/6",
-                                  "about/danger/7",
-                                  "about/what/title",
-                                  "about/what/1",
-                                  "about/what/2",
-                                  "about/what/3",
-                                  "about/limits/title",
-                                  "about/limits/1",
-                                  "about/limits/2",
-                                  "about/limits/3",
-                                  "about/safe/title",
-                                  "about/safe/1",
-                                  "about/safe/2",
-                                  "about/safe/3",
-                                  "about/safe/4",
-                                  "about/safe/5",
-                                  "about/private/title",
-                                  "about/private/1",
-                                  "about/private/2",
                                   "trouble/content/title",
                                   "trouble/content/lead",
                                   "trouble/run/title",
@@ -279,6 +249,8 @@ const std::vector<std::string>& interface_keys() {
     for (const char* key : set_keys()) all.emplace_back(key);
     for (const char* key : settings_keys()) all.emplace_back(key);
     for (const char* key : between_visits_keys()) all.emplace_back(key);
+    for (const char* key : kiosk_keys()) all.emplace_back(key);
+    for (const char* key : about_keys()) all.emplace_back(key);
     return all;
   }();
   return keys;

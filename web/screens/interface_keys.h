@@ -19,6 +19,8 @@ namespace rehale::screens {
 [[nodiscard]] std::span<const char* const> set_keys();
 [[nodiscard]] std::span<const char* const> settings_keys();
 [[nodiscard]] std::span<const char* const> between_visits_keys();
+[[nodiscard]] std::span<const char* const> kiosk_keys();
+[[nodiscard]] std::span<const char* const> about_keys();
 
 // A finding "missing-text" for each that is not there.
 [[nodiscard]] std::vector<catalog::Finding> missing_interface_texts(const catalog::Texts& texts,

@@ -46,7 +46,9 @@ void App::open_first_screen() {
 // By a part of the address after '#'; true: there was one.
 bool App::open_what_was_asked() {
   const auto asked_for = [](std::string_view what) { return shell::launch_option(what); };
-  if (const auto code = asked_for(shell::k_option_code); !code.empty()) {
+  if (kiosk.on) {
+    to_kiosk();
+  } else if (const auto code = asked_for(shell::k_option_code); !code.empty()) {
     open_handed(code);
   } else if (const auto link = asked_for(shell::k_option_asked); !link.empty()) {
     open_asked(link);

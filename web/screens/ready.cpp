@@ -25,7 +25,8 @@ void draw_ready(App& app) {
   kit::paragraph(ui, "lead", app.say("ready/lead"));
   kit::bullets(ui, "how", {how_many(app), app.say("ready/honest"), app.say("ready/empty-hands")});
   const bool asks_where = kit::text_button(ui, {.id = "where", .label = app.say("where/see")});
-  const bool asks_care = kit::text_button(ui, {.id = "care", .label = app.say("care/ask")});
+  const bool asks_care =
+      !app.kiosk.on && kit::text_button(ui, {.id = "care", .label = app.say("care/ask")});
   kit::Actions actions{.main = {.id = "go", .label = app.say("ready/start")}, .quiet = {}};
   if (!app.rehearsed_family().run_through.steps.empty())
     actions.quiet = {.id = "run", .label = app.say("run/enter")};

@@ -94,6 +94,20 @@ void to_where(App& app) {
   app.to_where_it_goes(advice::puff_with(app.session.family(), habits));
 }
 
+// The actions at the bottom: mend the first one, and how to leave.
+kit::Actions leaving(const App& app, bool mending) {
+  const char* leave = app.kiosk.on ? "kiosk/done" : (app.handed ? "hand/own" : "result/start-over");
+  const kit::ActionButton again{.id = "again", .label = app.say(leave)};
+  if (!mending) return {.main = again, .quiet = {}};
+  return {.main = {.id = "mend", .label = app.say("result/mend-first")}, .quiet = again};
+}
+
+void leave(App& app) {
+  if (app.kiosk.on) return app.end_kiosk_visit();
+  if (app.handed) return app.to_choose();
+  app.where = Where::ready;
+}
+
 }  // namespace
 
 void draw_result(App& app) {
@@ -113,15 +127,12 @@ void draw_result(App& app) {
   const bool where = asks_where(app);
   const bool run = run_button(app);
   const bool hand_over = kit::quiet_button(ui, {.id = "hand-over", .label = app.say("hand/ask")});
+  const bool own = !app.kiosk.on;  // for a device of one's own only
   const bool check_again =
-      kit::quiet_button(ui, {.id = "check-again", .label = app.say("again/ask")});
-  const bool care = kit::quiet_button(ui, {.id = "care", .label = app.say("care/ask")});
+      own && kit::quiet_button(ui, {.id = "check-again", .label = app.say("again/ask")});
+  const bool care = own && kit::quiet_button(ui, {.id = "care", .label = app.say("care/ask")});
   kit::caption(ui, "limits", app.say("result/limits"));
-  const std::string& again = app.say(app.handed ? "hand/own" : "result/start-over");
-  kit::Actions actions{.main = {.id = "mend", .label = app.say("result/mend-first")},
-                       .quiet = {.id = "again", .label = again}};
-  if (!mending) actions = {.main = {.id = "again", .label = again}, .quiet = {}};
-  const auto pressed = kit::end_screen(ui, actions);
+  const auto pressed = kit::end_screen(ui, leaving(app, mending));
   if (top == kit::TopPress::help) return app.to_about();
   if (where) return to_where(app);
   if (run) return app.to_run_through();
@@ -133,8 +144,7 @@ void draw_result(App& app) {
     app.mending = 0;
     app.where = Where::mend;
   } else {
-    if (app.handed) return app.to_choose();
-    app.where = Where::ready;
+    leave(app);
   }
 }
 

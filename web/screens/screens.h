@@ -33,6 +33,11 @@ void draw_care_plan(App& app);
 void draw_again(App& app);
 void draw_history(App& app);  // in "When to check again"
 void draw_about(App& app);
+void draw_kiosk(App& app);         // a shared device: where everybody begins
+void ask_staff(App& app);          // leads to what staff see, past a code
+void draw_kiosk_result(App& app);  // before a result is seen by the whole room
+void draw_kiosk_staff(App& app);   // counts of the day, health, setting up
+void draw_kiosk_clean(App& app);   // takes no touch for a while
 void draw_trouble(App& app);
 
 // The way to the run-through, where the family has one; true: pressed.

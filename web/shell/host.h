@@ -96,8 +96,12 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   closed "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
-//   "keep": a setting's name, line break, a text to keep on this device; no text: nothing is kept
-//   any more "read": the screen aloud; "slowly", or "stop". What comes of it is told by voice()
+// Of web/js/kiosk.js:
+//   "kioskStaff": words of a window that asks for the staff's code -> "yes" or ""
+//   "kioskHealth": -> numbers, one a line: minutes since it was opened, bytes of memory, visits,
+//   failures "keep": a setting's name, line break, a text to keep on this device; no text: nothing
+//   is kept any more "read": the screen aloud; "slowly", or "stop". What comes of it is told by
+//   voice()
 inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
@@ -118,6 +122,12 @@ inline constexpr std::string_view k_option_offline =
 inline constexpr std::string_view k_option_desk =
     "#desk";  // "1": the educator's way in was asked for
 inline constexpr std::string_view k_option_settings = "#settings";  // kept by "keep" earlier
+// A shared device (web/screens/kiosk.h): "1"; what "keep" kept as "kiosk" and "counted"; and a
+// number that changes whenever a key, a finger or the mouse button is pressed.
+inline constexpr std::string_view k_option_kiosk = "#kiosk";
+inline constexpr std::string_view k_option_kiosk_settings = "#kiosk-settings";
+inline constexpr std::string_view k_option_counted = "#counted";
+inline constexpr std::string_view k_option_touched = "#touched";
 
 // A defect or a refused platform: stops drawing and shows the page's own error panel with a way
 // out.

@@ -17,7 +17,7 @@ function boxesInMirror() {
   const clips = new Map(window.rehale.probe({ rects: true }).rects.map(({ id, clip }) => [id, clip]));
   const wanted = '#mirror :is(button, input[type=radio], input[type=checkbox]):not([aria-disabled], [aria-expanded])';
   return [...document.querySelectorAll(wanted)].filter((element) => !element.closest('[inert]'))
-    .filter((element) => !/^(Pick up|Put it here|Put down|See where the medicine goes|Clear all results|For educators|Counter and care)/.test(element.textContent))
+    .filter((element) => !/^(Pick up|Put it here|Put down|See where the medicine goes|Clear all results|For educators|Counter and care|For staff|Para el personal)/.test(element.textContent))
     .map((element) => {
       const { left, top, right, bottom } = element.getBoundingClientRect();
       const [x, y, w, h] = clips.get(element.dataset.id) ?? [0, 0, 0, 0];

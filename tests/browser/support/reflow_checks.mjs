@@ -17,7 +17,7 @@ async function rowsWithInkAtTheRim(page, rim = k_rim_px) {
   const reader = await readers.get(browser);
   const png = (await page.screenshot({ scale: 'css' })).toString('base64');
   return reader.evaluate(async ([base64, wide]) => {
-    const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${base64}`)).blob());
+    const image = await createImageBitmap(new Blob([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))]));
     const context = new OffscreenCanvas(image.width, image.height).getContext('2d');
     context.drawImage(image, 0, 0);
     const side = (x) => context.getImageData(x, 0, wide, image.height).data;

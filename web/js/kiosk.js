@@ -1,0 +1,74 @@
+// A shared device (#kiosk): tells the app of every touch, four keys are enough, the picture wanders a little so that it
+// does not burn in, and what staff ask for. Loaded with the page where the address asks for it. What it keeps in this tab
+// is how often people came and how often something failed. Must not know what anybody answered.
+
+import './kiosk.css';
+import { askCode } from './staff_code.js';
+
+const SHIFT_EVERY_MS = 60_000, SHIFT_MOST_PX = 3;
+const HEALTH = 'rehale.health';  // {since, visits, failed, recent: [ms]}; boot.js writes the last two
+
+export function readHealth(storage = sessionStorage) {
+  try {
+    return { since: Date.now(), visits: 0, failed: 0, ...JSON.parse(storage.getItem(HEALTH) ?? '{}') };
+  } catch {
+    return { since: Date.now(), visits: 0, failed: 0 };
+  }
+}
+
+function noteVisit() {
+  const health = readHealth();
+  health.visits += 1;
+  try {
+    sessionStorage.setItem(HEALTH, JSON.stringify(health));
+  } catch { /* switched off: not counted */ }
+}
+
+// Up and left: the control before; down and right: the next one; on a number up and down are more and less. Enter and
+// Escape are the page's own.
+const STEPS = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 };
+const CONTROLS = 'button:not([disabled]), a[href], input:not([disabled])';
+
+export function stepFocus(event, root) {
+  const step = STEPS[event.key];
+  if (!step || event.target.closest?.('dialog')) return false;
+  if (event.target.type === 'number' && /Up|Down/.test(event.key)) return false;  // more and less
+  const inside = root.querySelector('[role=dialog]') ?? root;
+  const controls = [...inside.querySelectorAll(CONTROLS)].filter((control) => !control.closest('[inert]'));
+  if (controls.length === 0) return false;
+  const at = controls.indexOf(event.target);
+  controls[(at + step + controls.length + (at < 0 && step < 0 ? 1 : 0)) % controls.length].focus();
+  return true;
+}
+
+function wander(stage) {
+  let turn = 0;
+  setInterval(() => {
+    turn = (turn + 1) % 8;
+    const angle = (turn / 8) * 2 * Math.PI;
+    stage.style.transform = `translate(${Math.round(SHIFT_MOST_PX * Math.cos(angle))}px, ${Math.round(SHIFT_MOST_PX * Math.sin(angle))}px)`;
+  }, SHIFT_EVERY_MS);
+}
+
+// touched(n): a number that is never the same twice; heapBytes(): of the app.
+export function openKiosk({ touched, heapBytes, stage, mirror }) {
+  noteVisit();
+  let touches = 0;
+  for (const kind of ['pointerdown', 'keydown', 'wheel']) {
+    addEventListener(kind, () => touched(touches += 1), { capture: true, passive: true });
+  }
+  addEventListener('keydown', (event) => {
+    if (event.ctrlKey || event.altKey || event.metaKey || !stepFocus(event, mirror)) return;
+    event.preventDefault();
+    event.stopPropagation();
+  }, true);
+  addEventListener('contextmenu', (event) => event.preventDefault());
+  wander(stage);
+  return {
+    kioskStaff: (words) => askCode(words.split('\n')),
+    kioskHealth: () => {
+      const { since, visits, failed } = readHealth();
+      return [(Date.now() - since) / 60_000, heapBytes() / 1_048_576, visits, failed].map((each) => Math.max(0, Math.round(each))).join('\n');
+    },
+  };
+}

@@ -20,12 +20,14 @@ const first = await build({
   logLevel: 'warning',
 });
 // Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
+// What these fetch in turn stays a part of its own.
 const packages = path.resolve(import.meta.dirname, '../node_modules');
 const others = await build({
   ...k_seen,
-  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'kiosk.js', 'kiosk_plain.js'].map((name) => path.join(path.dirname(entry), name)),
+  entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'kiosk.js', 'kiosk_plain.js', 'scan.js', 'qr_search.js'].map((name) => path.join(path.dirname(entry), name)),
   nodePaths: [packages],
   outdir: path.join(path.dirname(out), 'later'),
+  external: ['./scan.js', './qr_search.js'],
   bundle: true,
   minify: true,
   format: 'esm',

@@ -6,7 +6,8 @@ const k_policy = {
   'connect-src': "'self'", 'worker-src': "'self'", 'manifest-src': "'self'", 'base-uri': "'none'", 'form-action': "'none'",
   'frame-ancestors': "'none'", 'require-trusted-types-for': "'script'", 'trusted-types': 'rehale',
 };
-const k_denied = ['accelerometer', 'autoplay', 'camera', 'display-capture', 'encrypted-media', 'fullscreen', 'geolocation', 'gyroscope',
+const k_own = ['camera'];  // for the page itself, not for what others would put into it
+const k_denied = ['accelerometer', 'autoplay', 'display-capture', 'encrypted-media', 'fullscreen', 'geolocation', 'gyroscope',
   'magnetometer', 'microphone', 'midi', 'payment', 'picture-in-picture', 'publickey-credentials-get', 'screen-wake-lock', 'usb', 'xr-spatial-tracking'];
 
 export const k_content_policy = Object.entries(k_policy).map((each) => each.join(' ')).join('; ');
@@ -15,7 +16,7 @@ export const k_headers = {
   'content-security-policy': k_content_policy,
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
-  'permissions-policy': k_denied.map((name) => `${name}=()`).join(', '),
+  'permissions-policy': [...k_own.map((name) => `${name}=(self)`), ...k_denied.map((name) => `${name}=()`)].join(', '),
   'referrer-policy': 'no-referrer',
   'x-content-type-options': 'nosniff',
 };

@@ -27,7 +27,8 @@ async function scripts(folder) {
     name: 'all in one',
     setup({ onResolve }) {
       onResolve({ filter: /^\.\/later\// }, (args) => ({ path: path.join(web, 'js', path.basename(args.path)) }));
-      onResolve({ filter: /^\.\/fetch_text\.js$/ }, () => ({ path: path.join(web, 'js/single_files.js') }));
+      const instead = { 'fetch_text.js': 'single_files.js', 'style_sheet.js': 'single_style_sheet.js' };
+      onResolve({ filter: /^\.\/(fetch_text|style_sheet)\.js$/ }, (args) => ({ path: path.resolve(web, 'js', instead[path.basename(args.path)]) }));
     },
   };
   await build({

@@ -29,6 +29,14 @@ std::size_t count_without(std::string_view text, const std::vector<std::size_t>&
   return count;
 }
 
+// The first letters; none of them cut in two (UTF-8).
+std::string_view start_of(std::string_view code) {
+  if (code.size() <= k_start_letters) return code;
+  std::size_t end = k_start_letters;
+  while (end > 0 && (static_cast<unsigned char>(code[end]) & 0xC0U) == 0x80U) --end;
+  return code.substr(0, end);
+}
+
 cohort::Tags tags_of(const ReadResult& result) {
   const ResultHead& head = result.head;
   return {.key = run_key(result),
@@ -56,7 +64,7 @@ void Intake::add_text(const Place& place, std::string_view text) {
   std::vector<std::size_t> with_code;
   for (const Found& found : find_codes(text)) {
     with_code.push_back(found.line);
-    const Place here{place.source, place.line + found.line - 1};
+    const Place here{place.source, place.line + found.line - 1, place.scanned};
     if (found.kind == Kind::sealed) {
       add_sealed(here, found.code);
       continue;
@@ -71,6 +79,20 @@ void Intake::add_text(const Place& place, std::string_view text) {
     }
   }
   lines_without_ += count_without(text, with_code);
+}
+
+void Intake::add_scanned(const std::string& source, std::string_view texts) {
+  for (std::size_t code = 1; !texts.empty(); ++code) {
+    const std::size_t end = std::min(texts.find('\n'), texts.size());
+    const std::string_view text = texts.substr(0, end);
+    const Place place{source, code, true};
+    if (find_codes(text).empty()) {
+      add_unread(place, text, {"code-foreign", "", "a QR code of something else"});
+    } else {
+      add_text(place, text);
+    }
+    texts.remove_prefix(std::min(end + 1, texts.size()));
+  }
 }
 
 void Intake::add_run_file(const Place& place, std::string_view text) {
@@ -137,7 +159,7 @@ void Intake::add_opened(SealedFound found, std::span<const std::uint8_t> opened)
 void Intake::add_unread(const Place& place, std::string_view code, Error error) {
   ++unread_count_;
   if (unread_.size() >= k_listed_unread) return;
-  unread_.push_back({place, std::string(code.substr(0, k_start_letters)), std::move(error)});
+  unread_.push_back({place, std::string(start_of(code)), std::move(error)});
 }
 
 // As cohort::drop_copies: the copy with most answers stays, the first of equals.

@@ -20,6 +20,7 @@ namespace rehale::exchange {
 struct Place {
   std::string source;
   std::size_t line = 0;  // counted from 1; 0: the whole file
+  bool scanned = false;  // then `line` counts the QR codes of a picture, or of the camera
 };
 
 struct Unread {
@@ -47,6 +48,8 @@ class Intake {
 
   // Whole lines of a text. `place.line`: which line of the source the first one is.
   void add_text(const Place& place, std::string_view text);
+  // What QR codes say, each in a line of its own. One that holds no code of ours is told, too.
+  void add_scanned(const std::string& source, std::string_view texts);
   // One run as JSON (what exportRun gives). It says no day: its record has day 0.
   void add_run_file(const Place& place, std::string_view text);
   // The one way from a result to a record: from a code, a file, or an opened seal. `code` is kept

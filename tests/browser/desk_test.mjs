@@ -83,7 +83,7 @@ describe('500 results pasted', () => {
       await openReading(page, way);
       await page.keyboard.insertText(`${all()}\n`);  // the text has the focus
       if (makeWay === byKeys) {
-        for (const stop of ['Or pick files', 'Read them']) {
+        for (const stop of ['Or pick files', 'Scan with the camera', 'Read them']) {
           await page.keyboard.press('Tab');
           const name = await page.evaluate(() => document.activeElement.labels?.[0]?.textContent || document.activeElement.textContent);
           assert.equal(name, stop);

@@ -1,12 +1,15 @@
 // The page as one file (ci/build --single), opened from a disk in Chromium: a whole check, its words in three
 // languages, handing over, setting a practice, the desk; nothing is asked of anybody; nothing is complained about.
 import assert from 'node:assert/strict';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { closePage, launch, openApp, probe } from './support/browser.mjs';
+import { addWindow, got, groupCodes, openReading } from './support/desk.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './support/person.mjs';
+import { photograph, writeFilm } from './support/pictures.mjs';
 import { awaitScreen, takeCheck } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
@@ -62,4 +65,34 @@ test('other languages, setting a practice, the desk', async () => {
     assert.deepEqual(page.complaints, []);
     await closePage(page);
   }
+});
+
+test('the desk reads what is pasted and a picture, in a window with its own style', async () => {
+  const codes = groupCodes(4);
+  const photo = await photograph(browser, [`https://page.invalid/#r=${codes[0]}`]);
+  const page = await open('?x=1#desk');
+  await openReading(page, byReader(page));
+  assert.equal(await addWindow(page).evaluate((window_) => getComputedStyle(window_).borderRadius), '16px');
+  await addWindow(page).getByRole('textbox').fill(codes[1]);
+  await addWindow(page).getByLabel('Or pick files').setInputFiles([{ name: 'photo.jpg', mimeType: 'image/jpeg', buffer: photo }]);
+  await page.getByRole('button', { name: 'Read them' }).click();
+  await got(page, 2);
+  assert.deepEqual(page.asked, []);
+  assert.deepEqual(page.complaints, []);
+  await closePage(page);
+});
+
+test('the camera, from a disk: what it sees is read', async () => {
+  const [code] = groupCodes(4);
+  const film = writeFilm(path.join(tmpdir(), `rehale-single-${process.pid}.y4m`), [`https://page.invalid/#r=${code}`]);
+  const own = await launch(['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-video-capture=${film}`]);
+  const page = await openApp(own, `${k_url}?x=1#desk`, { calm: true });
+  await openReading(page, byReader(page));
+  await page.getByRole('button', { name: 'Scan with the camera' }).click();
+  await page.getByText('Codes read: 1.').waitFor();
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await got(page, 1);
+  assert.deepEqual(page.complaints, []);
+  await own.close();
+  rmSync(film);
 });

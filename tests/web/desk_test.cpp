@@ -91,6 +91,7 @@ TEST(Desk, asks_the_page_for_text_in_the_words_of_the_interface) {
   null::set_reply("deskAsk", "");  // the window was closed
   press(Role::button, "Add results");
   EXPECT_EQ(null::asked("deskAsk").find("Add results\nCodes or links, one a line\n"), 0U);
+  EXPECT_EQ(lines(null::asked("deskAsk")), 21U);  // web/js/desk.js counts on 22 sentences
   EXPECT_EQ(rig::app().desk.work(), Desk::Work::none);
 }
 
@@ -113,6 +114,35 @@ TEST(Desk, reads_piece_by_piece_and_stops_when_told) {
     Desk other;
     other.begin_reading({});
     EXPECT_EQ(other.take(odd), std::string(odd) == "text") << odd;
+  }
+}
+
+TEST(Desk, tells_of_each_picture_why_it_gave_nothing_and_of_codes_which_one_it_was) {
+  open_page();
+  press(Role::button, "Read results");
+  const std::string code = group().substr(0, group().find('\n'));
+  read("");
+  Desk& desk = rig::app().desk;
+  EXPECT_TRUE(desk.take("codes 100 0 Camera\nhttps://page.invalid/#r=" + code + "\nWIFI:S:home"));
+  for (const char* chunk : {"no-code 200 0 a.png\n", "large 300 0 b.png\n",
+                            "no-picture 400 0 c.gif\n", "no-reader 500 0 d.png\n"}) {
+    EXPECT_TRUE(desk.take(chunk)) << chunk;
+  }
+  desk.end_reading();
+  shell::redraw();
+  null::settle();
+  EXPECT_EQ(desk.intake.records().size(), 1U);
+  press(Role::disclosure, "Could not be read: 5");
+  const char* said[] = {
+      "Camera, code 2: This QR code is from something else. It starts with WIFI:S:home",
+      "a.png: No QR code was found. Take the photo closer, in good light.",
+      "b.png: This picture is too large. Use one below 30 MB and 40 megapixels.",
+      "c.gif: This picture cannot be opened. Save it as PNG or JPEG.",
+      "d.png: What reads QR codes did not arrive. Check that you are online."};
+  for (std::size_t n = 0; n < std::size(said); ++n) {
+    const auto* item = null::find_id("unread-list/" + std::to_string(n));
+    ASSERT_NE(item, nullptr);
+    EXPECT_EQ(item->name, said[n]);
   }
 }
 

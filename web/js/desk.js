@@ -1,7 +1,10 @@
 // The educator's desk: a window to paste codes into and to pick or drop files, then their text in chunks. Loaded
-// when first asked for (asked.js). Must not know what a code says: it only cuts at line ends and bounds lengths.
+// when first asked for (asked.js); what reads QR codes (scan.js) when first wanted. Must not know what a code says: it
+// only cuts at line ends and bounds lengths.
 
 import './desk.css';
+import { isPicture } from './picture_size.js';
+import { bringStyle } from './style_sheet.js';
 
 const CHUNK = 8_192;              // letters in one piece: some 50 results, a tenth of a second
 const PART = 65_536;              // bytes of a file read at a time
@@ -43,10 +46,17 @@ async function* partsOfFile(file) {
 
 const isRun = (text) => /^\uFEFF?\s*\{/.test(text);
 
+// The QR codes in a picture: {kind, text}.
+async function codesOf(file) {
+  const scan = await import('./scan.js').catch(() => undefined);
+  return scan ? scan.codesOf(file) : { kind: 'no-reader', text: '' };
+}
+
 async function* piecesOfFile(file, before) {
   const source = file.name.replace(/[\x00-\x1f]/g, ' ').slice(0, 100);
   const read = before + file.size;
   const isLong = { kind: 'long', line: 0, source, text: '', read };
+  if (await isPicture(file)) return yield { line: 0, source, read, ...await codesOf(file) };
   if (isRun(await file.slice(0, 256).text())) {
     if (file.size > MOST_RUN) yield isLong;
     else yield { kind: 'run', line: 0, source, text: (await file.text()).replace(/^\uFEFF/, ''), read };
@@ -57,7 +67,8 @@ async function* piecesOfFile(file, before) {
   }
 }
 
-export async function* pieces({ pasted, source, files }) {
+// scanned: {texts, source} of the camera.
+export async function* pieces({ pasted, source, files, scanned }) {
   let before = 0;
   if (isRun(pasted)) {
     const kind = pasted.length > MOST_RUN ? 'long' : 'run';
@@ -66,6 +77,9 @@ export async function* pieces({ pasted, source, files }) {
     yield* piecesOfText([{ text: pasted, bytes: pasted.length, last: true }], source, 0);
   }
   before += pasted.length;
+  if (scanned?.texts.length > 0) {
+    yield { kind: 'codes', line: 0, source: scanned.source, text: scanned.texts.join('\n'), read: before };
+  }
   for (const file of files.slice(0, MOST_FILES)) {
     yield* piecesOfFile(file, before);
     before += file.size;
@@ -89,66 +103,89 @@ function make(tag, facts = {}, children = []) {
   return element;
 }
 
-// words: title, label of the text, label of the files, where to drop, read, cancel, name of what was pasted, "files: ".
-function makeWindow([title, label, files, drop, read, cancel, , count]) {
+// Sentences of web/screens/desk_read.cpp, in its order: of the window, and of the camera.
+const WORDS = ['title', 'text', 'files', 'drop', 'go', 'cancel', 'pasted', 'picked', 'scan'];
+const SCAN_WORDS = ['title', 'lead', 'wait', 'ready', 'count', 'private', 'stop', 'source', 'refused', 'none', 'busy', 'not-here', 'offline'];
+
+function readWords(text) {
+  const lines = text.split('\n');
+  const named = (names) => Object.fromEntries(names.map((name) => [name, lines.shift() ?? '']));
+  return { ...named(WORDS), camera: named(SCAN_WORDS) };
+}
+
+function makeWindow(words) {
   const text = make('textarea', { id: 'desk-text', rows: 4, spellcheck: false, autocomplete: 'off', autocapitalize: 'off' });
   const picker = make('input', { type: 'file', id: 'desk-files', multiple: true });
   const told = make('p', { id: 'desk-told' });
   told.setAttribute('role', 'status');
-  const go = make('button', { type: 'submit', className: 'main', textContent: read });
-  const stop = make('button', { type: 'button', textContent: cancel });
+  const scan = make('button', { type: 'button', textContent: words.scan });
+  const go = make('button', { type: 'submit', className: 'main', textContent: words.go });
+  const stop = make('button', { type: 'button', textContent: words.cancel });
   const form = make('form', { method: 'dialog' }, [
-    make('h2', { id: 'desk-window-title', textContent: title }),
-    make('label', { htmlFor: 'desk-text', textContent: label }), text,
-    make('label', { htmlFor: 'desk-files', textContent: files }), picker,
-    make('p', { textContent: drop }), told, go, stop]);
+    make('h2', { id: 'desk-window-title', textContent: words.title }),
+    make('label', { htmlFor: 'desk-text', textContent: words.text }), text,
+    make('label', { htmlFor: 'desk-files', textContent: words.files }), picker,
+    make('p', { textContent: words.drop }), scan, told, go, stop]);
   const frame = make('dialog', { id: 'desk-window' }, [form]);
   frame.setAttribute('aria-labelledby', 'desk-window-title');
-  return { frame, form, text, picker, told, stop, count };
-}
-
-// A file of its own, not words put into the page: the strictest content policy forbids those.
-function bringStyle() {
-  if (document.getElementById('desk-style')) return Promise.resolve();
-  const link = make('link', { id: 'desk-style', rel: 'stylesheet', href: new URL('./desk.css', import.meta.url).href });
-  return new Promise((done, failed) => {
-    link.onload = done;
-    link.onerror = () => { link.remove(); failed(new Error('the style of the window did not arrive')); };
-    document.head.append(link);
-  });
+  return { frame, form, text, picker, told, scan, stop, words };
 }
 
 // Dropped files come in beside those picked.
-function takeDrops({ frame, told, count }, dropped) {
+function takeDrops({ frame, told, words }, dropped) {
   frame.addEventListener('dragover', (event) => event.preventDefault());
   frame.addEventListener('drop', (event) => {
     if (event.dataTransfer.files.length === 0) return;  // words dropped into the text
     event.preventDefault();
     dropped.push(...event.dataTransfer.files);
-    told.textContent = `${count} ${dropped.length}`;
+    told.textContent = `${words.picked} ${dropped.length}`;
+  });
+}
+
+// What the camera read; [] when it read nothing, and the window says why where there is a reason.
+async function scanFrom({ frame, told, words }) {
+  told.textContent = '';
+  const part = await import('./scan.js').catch(() => undefined);
+  if (!frame.open) return [];  // closed meanwhile
+  const found = part ? await part.scanByCamera(words.camera) : { texts: [], told: words.camera.offline };
+  told.textContent = found.told;
+  return found.texts;
+}
+
+// As a press of the button for it: with the codes, once there are some; else the window stays.
+function takeScans(view, done) {
+  let busy = false;
+  view.scan.addEventListener('click', async () => {
+    if (busy) return;
+    busy = true;
+    const texts = await scanFrom(view).finally(() => { busy = false; });
+    if (texts.length > 0) done(texts);
   });
 }
 
 // Resolves with 'read' once there is something to read, or '' when the window was closed.
-async function ask(words) {
-  await bringStyle();
-  const parts = words.split('\n');
-  const view = makeWindow(parts), dropped = [];
+async function ask(text) {
+  const words = readWords(text), { link, isHere } = bringStyle('./desk.css');
+  await isHere.catch(() => {});  // plain, but it works
+  const view = makeWindow(words), dropped = [];
   takeDrops(view, dropped);
   // The page's own keys (scrolling, Escape) are not for what stands in this window.
   view.frame.addEventListener('keydown', (event) => event.stopPropagation());
   document.body.append(view.frame);
-  const answer = await new Promise((done) => {
-    view.form.addEventListener('submit', () => done('read'));
+  const texts = await new Promise((done) => {
+    view.form.addEventListener('submit', () => done([]));
+    takeScans(view, done);
     view.stop.addEventListener('click', () => view.frame.close());
-    view.frame.addEventListener('close', () => done(''));
+    view.frame.addEventListener('close', () => done(undefined));
     view.frame.showModal();
   });
   const files = [...view.picker.files, ...dropped], pasted = view.text.value;
+  view.frame.close();
   view.frame.remove();
-  if (answer === '' || (files.length === 0 && pasted.trim() === '')) return '';
+  link.remove();
+  if (!texts || (texts.length === 0 && files.length === 0 && pasted.trim() === '')) return '';
   heapSize = pasted.length + files.reduce((sum, file) => sum + file.size, 0);
-  heap = pieces({ pasted, source: parts[6], files });
+  heap = pieces({ pasted, source: words.pasted, files, scanned: { texts, source: words.camera.source } });
   return 'read';
 }
 

@@ -1,5 +1,5 @@
-// Read results: a window of the page takes what was pasted or picked; its pieces are read one a
-// frame, with progress, and what could not be read is told with its line and why.
+// Read results: a window of the page takes what was pasted, picked or scanned; its pieces are read
+// one a frame, with progress, and what could not be read is told with its line and why.
 #include <algorithm>
 #include <utility>
 
@@ -37,9 +37,15 @@ void begin(App& app) {
 
 void ask_for_results(App& app) {
   std::string words;
-  for (const char* part : {"title", "text", "files", "drop", "go", "cancel", "pasted", "picked"}) {
+  for (const char* part :
+       {"title", "text", "files", "drop", "go", "cancel", "pasted", "picked", "scan"}) {
     words += app.say(std::string("desk/paste/") + part) + '\n';
   }
+  for (const char* part : {"title", "lead", "wait", "ready", "count", "private", "stop", "source",
+                           "refused", "none", "busy", "not-here"}) {
+    words += app.say(std::string("desk/scan/") + part) + '\n';
+  }
+  words += app.say("desk/why/offline");
   shell::ask_page("deskAsk", words, [&app](const Result<std::string>& answer) {
     if (!answer) app.desk.told = "hand/not-done";
     if (answer && *answer == "read") begin(app);

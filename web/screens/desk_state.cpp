@@ -37,6 +37,20 @@ Number number_of(std::string_view word) {
   return number;
 }
 
+// Why a file gave nothing to read, by the kind of its chunk; nullptr: it did.
+const Error* trouble_of(std::string_view kind) {
+  static const std::pair<std::string_view, Error> k_troubles[] = {
+      {"long", {"file-too-long", "", "no result is that long"}},
+      {"no-code", {"picture-empty", "", "no QR code was found in it"}},
+      {"large", {"picture-large", "", "it has more bytes or pixels than are read"}},
+      {"no-picture", {"picture-shape", "", "it cannot be opened as PNG or JPEG"}},
+      {"no-reader", {"picture-reader", "", "what reads QR codes did not arrive"}}};
+  for (const auto& [name, trouble] : k_troubles) {
+    if (name == kind) return &trouble;
+  }
+  return nullptr;
+}
+
 Head read_head(std::string_view line) {
   Head head;
   head.kind = next_word(line);
@@ -66,8 +80,10 @@ bool Desk::take(std::string_view chunk) {
     intake.add_text(place, text);
   } else if (head.kind == "run") {
     intake.add_run_file(place, text);
-  } else if (head.kind == "long") {
-    intake.add_unread({place.source, 0}, {}, {"file-too-long", "", "no result is that long"});
+  } else if (head.kind == "codes") {
+    intake.add_scanned(place.source, text);
+  } else if (const Error* trouble = trouble_of(head.kind)) {
+    intake.add_unread({place.source, 0}, {}, *trouble);
   } else {
     return false;
   }

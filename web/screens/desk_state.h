@@ -26,7 +26,9 @@ class Desk {
   // What was read so far stays; texts that come are read with these.
   void begin_reading(exchange::Intake::Courses courses);
   // A chunk as web/js/desk.js gives it: a line "KIND PERMILLE LINE SOURCE", then the text. KIND:
-  // "text", "run" (one run as JSON), "long" (a file that is too long), "end". False: that was all.
+  // "text", "run" (one run as JSON), "codes" (what QR codes say, one a line), "long" (a file that
+  // is too long); of pictures "no-code", "large", "no-picture" (cannot be opened), "no-reader"
+  // (what reads them did not arrive); "end". False: that was all.
   bool take(std::string_view chunk);
   // Seals, a few at a time: `lines_to_open` for the page's openSealed ("": all are through), then
   // what that gives.

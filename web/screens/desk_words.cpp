@@ -15,13 +15,15 @@ const char* reason_path(std::string_view code) {
     const char* path;
   };
   static constexpr Reason k_reasons[] = {
-      {"content-other", "desk/why/other"}, {"code-newer", "desk/why/newer"},
-      {"code-check", "desk/why/changed"},  {"code-letter", "desk/why/changed"},
-      {"code-length", "desk/why/cut"},     {"code-truncated", "desk/why/cut"},
-      {"code-kind", "desk/why/kind"},      {"code-too-long", "desk/why/long"},
-      {"file-too-long", "desk/why/long"},  {"log-too-long", "desk/why/long"},
-      {"log-not-json", "desk/why/file"},   {"log-shape", "desk/why/file"},
-      {"log-truncated", "desk/why/cut"}};
+      {"content-other", "desk/why/other"},   {"code-newer", "desk/why/newer"},
+      {"code-check", "desk/why/changed"},    {"code-letter", "desk/why/changed"},
+      {"code-length", "desk/why/cut"},       {"code-truncated", "desk/why/cut"},
+      {"code-kind", "desk/why/kind"},        {"code-too-long", "desk/why/long"},
+      {"file-too-long", "desk/why/long"},    {"log-too-long", "desk/why/long"},
+      {"log-not-json", "desk/why/file"},     {"log-shape", "desk/why/file"},
+      {"log-truncated", "desk/why/cut"},     {"code-foreign", "desk/why/foreign"},
+      {"picture-empty", "desk/why/no-code"}, {"picture-large", "desk/why/large"},
+      {"picture-shape", "desk/why/picture"}, {"picture-reader", "desk/why/offline"}};
   for (const Reason& reason : k_reasons) {
     if (reason.code == code) return reason.path;
   }
@@ -35,10 +37,11 @@ std::string unread_words(const App& app, const exchange::Unread& item) {
   if (item.place.line == 0) {
     return kit::fill(app.say("desk/at-file"), {{"source", item.place.source}, {"why", why}});
   }
-  return kit::fill(app.say("desk/at-line"), {{"source", item.place.source},
-                                             {"line", std::to_string(item.place.line)},
-                                             {"start", item.start},
-                                             {"why", why}});
+  return kit::fill(app.say(item.place.scanned ? "desk/at-code" : "desk/at-line"),
+                   {{"source", item.place.source},
+                    {"line", std::to_string(item.place.line)},
+                    {"start", item.start},
+                    {"why", why}});
 }
 
 const std::string& chance_words(const App& app, const cohort::Technique& technique) {

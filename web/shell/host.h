@@ -92,8 +92,8 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "keepResults": a text, instead of what was kept    "forget": all of it goes
 //   "print": a sheet as web/screens/sheet.h writes it
 // And of web/js/desk.js:
-//   "deskAsk": words of a window to paste and pick files in -> "read", or "" when it was closed
-//   "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
+//   "deskAsk": words of a window to paste, pick files and scan in -> "read", or "" when it was
+//   closed "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
 // Of web/js/kiosk.js:

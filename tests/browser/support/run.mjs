@@ -9,8 +9,8 @@ import { serveSite } from './sites.mjs';
 import { k_families, openFamily, takeCheck, walkThrough } from './walk.mjs';
 import { byReader } from './ways.mjs';
 
-// The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page.
-export function appForTests() {
+// The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page. flags: the browser's.
+export function appForTests(flags = []) {
   const app = {
     with: async (wish, use) => {
       const page = await openApp(app.browser, app.site.url + (wish.query ?? ''), wish);
@@ -22,7 +22,7 @@ export function appForTests() {
       }
     },
   };
-  before(async () => { Object.assign(app, { site: await serveSite(), browser: await launch() }); });
+  before(async () => { Object.assign(app, { site: await serveSite(), browser: await launch(flags) }); });
   after(async () => { await app.browser?.close(); await app.site?.close(); });
   return app;
 }

@@ -46,6 +46,34 @@ Intake opened() {
   return intake;
 }
 
+TEST(Intake, reads_what_qr_codes_say_and_tells_the_foreign_and_the_broken_by_their_number) {
+  Intake intake = opened();
+  const std::string broken = made()[1].code.substr(0, 40);
+  intake.add_scanned("photo.jpg", "https://page.invalid/#r=" + made()[0].code +
+                                      "\nWIFI:S:home;;\n" + "https://page.invalid/#r=" + broken +
+                                      "\nHavn\xC3\xA9 21 \xC3\xB8\xC3\xB8\n" + made()[2].code);
+  EXPECT_EQ(intake.records().size(), 2U);
+  EXPECT_EQ(intake.lines_without(), 0U);
+  ASSERT_EQ(intake.unread().size(), 3U);
+  EXPECT_EQ(intake.unread()[0].error.code, "code-foreign");
+  EXPECT_EQ(intake.unread()[0].start, "WIFI:S:home;");
+  EXPECT_EQ(intake.unread()[1].start, broken.substr(0, 12));
+  EXPECT_NE(intake.unread()[1].error.code, "code-foreign");
+  EXPECT_EQ(intake.unread()[2].start, "Havn\xC3\xA9 21 \xC3\xB8");  // 12 bytes, no letter in two
+  for (std::size_t n = 0; n < 3; ++n) {
+    EXPECT_EQ(intake.unread()[n].place.source, "photo.jpg");
+    EXPECT_EQ(intake.unread()[n].place.line, n + 2);
+    EXPECT_TRUE(intake.unread()[n].place.scanned);
+  }
+}
+
+TEST(Intake, a_start_is_never_cut_within_a_letter) {
+  Intake intake = opened();
+  intake.add_scanned("photo.jpg", "abcdefghijk\xC3\xB8\xC3\xB8");
+  ASSERT_EQ(intake.unread().size(), 1U);
+  EXPECT_EQ(intake.unread()[0].start, "abcdefghijk");
+}
+
 TEST(Intake, reads_codes_and_links_among_other_words) {
   Intake intake = opened();
   std::string text = "Dear clinic,\n\nhere they are:\r\n";

@@ -1,57 +1,23 @@
 // The page behind Debian's nginx with the settings that ci/build --site writes: every header by its standard's name,
 // compressed files, "not changed", what may be kept for ever; and the app starts there.
 import assert from 'node:assert/strict';
-import { execFileSync, spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer } from 'node:net';
-import { homedir, tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 import { k_headers } from '../../ci/lib/headers.mjs';
-import { nginx, nginx_map } from '../../ci/lib/hosting.mjs';
 import { closePage, launch, openApp, probe } from './support/browser.mjs';
+import { startNginx } from './support/nginx.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const k_site = path.resolve(process.env.REHALE_SITE ?? path.join(root, '.build/site'));
-const k_nginx = path.join(process.env.XDG_CACHE_HOME ?? path.join(homedir(), '.cache'), 'rehale/nginx');
-let folder, server, url;
-
-const freePort = () => new Promise((done) => {
-  const probe = createServer().listen(0, '127.0.0.1', () => { const { port } = probe.address(); probe.close(() => done(port)); });
-});
+let server, url;
 
 before(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'rehale-nginx-'));
-  chmodSync(folder, 0o755);
-  const port = await freePort();
-  mkdirSync(path.join(folder, 'tmp'));
-  writeFileSync(path.join(folder, 'nginx.conf'), `
-${process.getuid() === 0 ? 'user root;' : ''}
-load_module ${k_nginx}/usr/lib/nginx/modules/ngx_http_brotli_static_module.so;
-daemon off; pid ${folder}/pid; error_log ${folder}/error.log;
-events {}
-http {
-  access_log off;
-  ${['client_body', 'proxy', 'fastcgi', 'uwsgi', 'scgi'].map((each) => `${each}_temp_path ${folder}/tmp;`).join(' ')}
-  ${nginx_map}
-  server { listen 127.0.0.1:${port}; ${nginx(k_site)} }
-}`);
-  const words = ['-p', folder, '-c', path.join(folder, 'nginx.conf')];
-  const env = { ...process.env, LD_LIBRARY_PATH: `${k_nginx}/usr/lib/x86_64-linux-gnu:${k_nginx}/usr/lib/aarch64-linux-gnu` };
-  execFileSync(`${k_nginx}/usr/sbin/nginx`, ['-t', '-q', ...words], { env });
-  server = spawn(`${k_nginx}/usr/sbin/nginx`, words, { env, stdio: 'ignore' });
-  url = `http://127.0.0.1:${port}/`;
-  for (let n = 0; n < 100; n += 1) {
-    if (await fetch(url).then(() => true, () => false)) return;
-    await new Promise((done) => { setTimeout(done, 50); });
-  }
-  throw new Error('nginx does not answer');
+  server = await startNginx(k_site);
+  ({ url } = server);
 });
-after(() => {
-  server?.kill();
-  rmSync(folder, { recursive: true, force: true });
-});
+after(() => server?.close());
 
 const later = () => readdirSync(k_site).find((name) => /^later-[0-9a-f]+\.wasm$/.test(name));
 

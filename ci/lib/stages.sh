@@ -98,7 +98,15 @@ stage_site() {
 stage_browser() {
   "$root/ci/setup" browser
   [ -n "${page_is_built:-}" ] || "$root/ci/build" --single demo tools  # an invented group comes from a tool
-  node --test --test-concurrency=2 "$root"/tests/browser/*.mjs
+  local failed=$build/browser-failed again
+  node --test --test-concurrency=2 --test-reporter=tap --test-reporter-destination=stdout \
+    --test-reporter="$root/ci/lib/failed_files.mjs" --test-reporter-destination="$failed" "$root"/tests/browser/*.mjs && return
+  # All is drawn by the processor here, beside other stages: a page may be held up for longer than a test waits. A file
+  # or two are tried once more, alone, and that is said; what fails again has failed.
+  mapfile -t again <"$failed"
+  [ ${#again[@]} -ge 1 ] && [ ${#again[@]} -le 2 ] || return 1
+  say "Once more, alone: ${again[*]#"$root/"}"
+  node --test "${again[@]}"
 }
 
 # A window on a display that nobody sees: without one Firefox has no WebGL 2.

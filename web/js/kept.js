@@ -1,12 +1,12 @@
 // What the person agreed to keep on this device: short texts by name. A browser that keeps nothing, or a
 // text that is far too long, reads as nothing kept. Must not know what the texts say.
 
-const PREFIX = 'rehale.', MOST_LETTERS = 8000;
+const PREFIX = 'rehale.', MOST_LETTERS = 2000;
 
-export function readKept(name, storage = () => localStorage) {
+export function readKept(name, storage = () => localStorage, most = MOST_LETTERS) {
   try {
     const text = storage().getItem(PREFIX + name) ?? '';
-    return text.length <= MOST_LETTERS ? text : '';
+    return text.length <= most ? text : '';
   } catch {
     return '';  // switched off
   }

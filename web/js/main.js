@@ -169,7 +169,7 @@ function tellOfLink() {
   bridge.hear('option', `#build=${window.rehale.buildId}`);
   bridge.hear('option', `#settings=${readKept('settings')}`);
   bridge.hear('option', `#kiosk-settings=${readKept('kiosk')}`);
-  bridge.hear('option', `#counted=${readKept('counted')}`);
+  bridge.hear('option', `#counted=${readKept('counted', undefined, 8000)}`);
   // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
   addEventListener('hashchange', () => {
     if (asks() && bridge.text('export_run') === '') location.reload();

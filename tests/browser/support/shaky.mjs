@@ -5,7 +5,7 @@ import { find, rest, tapPoint } from './hands.mjs';
 import { reach } from './ways.mjs';
 
 export const k_sigma_mm = 3.4, k_drift_px = 24;
-export const k_px_per_mm = 96 / 25.4;  // as CSS counts; many phones show 160 px an inch: REHALE_SIGMA_PX=21.4
+export const k_px_per_mm = 160 / 25.4;  // on a phone (users.md 2.3); as CSS counts it would be 96: REHALE_SIGMA_PX=12.9
 
 // Uniform in [0, 1): small, seeded, the same everywhere.
 export function seeded(seed) {

@@ -200,7 +200,10 @@ for (const [label, wish] of Object.entries({
   phone: { size: k_sizes.phone }, 'tablet, dark': { size: k_sizes.tablet, dark: true }, 'screen, in Spanish': { size: k_sizes.screen, lang: 'es' },
 })) {
   test(`every screen of it holds what all screens hold: ${label}`, () => app.with({ ...k_wish, ...wish, query: `?lang=${wish.lang ?? 'en'}#kiosk` }, async (page) => {
-    const look = async (name, how = {}) => assert.deepEqual((await lookOver(page, how)).map((each) => `${name}: ${each}`), []);
+    const look = async (name, how = {}) => {
+      await waitForIdle(page, { quiet: 150 });
+      assert.deepEqual((await lookOver(page, how)).map((each) => `${name}: ${each}`), []);
+    };
     await atStart(page);
     await look('start', { first: true });
     const pressId = async (id) => {

@@ -106,7 +106,7 @@ stage_browser() {
   mapfile -t again <"$failed"
   [ ${#again[@]} -ge 1 ] && [ ${#again[@]} -le 2 ] || return 1
   say "Once more, alone: ${again[*]#"$root/"}"
-  node --test "${again[@]}"
+  node --test "${again[@]}" && echo "browser: once more, alone: ${again[*]#"$root/"}" >"$build/results/browser.again"
 }
 
 # A window on a display that nobody sees: without one Firefox has no WebGL 2.

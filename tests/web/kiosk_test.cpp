@@ -95,9 +95,9 @@ TEST(Kiosk, asks_after_ninety_seconds_and_begins_anew_after_thirty_more) {
   EXPECT_EQ(null::find_id("idle"), nullptr);
   wait(1);
   ASSERT_NE(null::find_id("idle"), nullptr);
-  EXPECT_EQ(told("idle-tell"), "If not, all you told us goes. Seconds left: 30");
+  EXPECT_EQ(told("idle-tell"), "If not, we clear your answers. Seconds left: 30");
   wait(10);
-  EXPECT_EQ(told("idle-tell"), "If not, all you told us goes. Seconds left: 20");
+  EXPECT_EQ(told("idle-tell"), "If not, we clear your answers. Seconds left: 20");
   EXPECT_EQ(null::reloads(), 0);
   wait(20);
   EXPECT_EQ(null::reloads(), 1);

@@ -2,6 +2,7 @@
 // does not burn in, and what staff ask for. Loaded with the page where the address asks for it. What it keeps in this tab
 // is how often people came and how often something failed. Must not know what anybody answered.
 
+import './key_dialog.css';
 import './kiosk.css';
 import { askCode } from './staff_code.js';
 

@@ -43,7 +43,7 @@ export async function showPlain(panel, language = 'en') {
     : [make('p', { textContent: words['plain-scan'] }), picture(location.href.replace(/[?#].*/s, ''), words['plain-scan'])];
   const title = make('h1', { textContent: words['plain-title'], tabIndex: -1 });
   panel.replaceChildren(title, make('p', { textContent: words['plain-lead'] }), ...own, ...steps.flat(),
-    make('p', { textContent: words['plain-leaflet'] }), make('p', { textContent: words.private }));
+    make('p', { textContent: words['plain-leaflet'] }));
   panel.lang = language;
   document.title = words['plain-title'];
   title.focus();

@@ -181,6 +181,15 @@ TEST(Kiosk, staff_see_counts_of_five_and_more_past_the_code_only) {
   EXPECT_EQ(null::asked("keep"), "counted\n");
 }
 
+TEST(Kiosk, help_says_what_stays_on_a_shared_device) {
+  open_kiosk();
+  press_id("help");
+  const std::string all = rig::all_told();
+  EXPECT_NE(all.find("Only a count stays."), std::string::npos) << all;
+  EXPECT_EQ(all.find("Your answers stay here."), std::string::npos) << all;
+  EXPECT_EQ(null::find_id("desk"), nullptr);
+}
+
 TEST(Kiosk, broken_counts_begin_anew) {
   open_kiosk("1 20782 spray twelve");
   EXPECT_EQ(app().where, Where::kiosk);

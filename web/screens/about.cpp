@@ -33,6 +33,13 @@ void draw_family_cautions(App& app) {
   kit::bullets(*app.ui, "family", lines);
 }
 
+// On a shared device a count stays, and closing the page is not the person's to do.
+void draw_private(App& app) {
+  if (!app.kiosk.on) return draw_part(app, "private");
+  kit::heading(*app.ui, "private-title", app.say("about/private/title"), kit::Heading::section);
+  kit::paragraph(*app.ui, "private", app.say("kiosk/private"));
+}
+
 // Told by the page once all its files are kept (web/js/offline.js).
 void draw_version(App& app) {
   const std::string offline = shell::launch_option(shell::k_option_offline);
@@ -58,7 +65,7 @@ void draw_about(App& app) {
   draw_part(app, "limits");
   draw_part(app, "safe");
   draw_family_cautions(app);
-  draw_part(app, "private");
+  draw_private(app);
   draw_version(app);
   // Not in the middle of a check: it would be lost. Not from a shared device: they lead away.
   const bool free = !app.session.running() && !app.kiosk.on;

@@ -42,8 +42,8 @@ stage_native() {
 
 stage_tidy() {
   "$root/ci/setup" quality
-  "$root/ci/build" sanitized
-  node "$root/ci/lib/tidy.mjs" "$root" "$build/sanitized" "$build/tidy"
+  "$root/ci/build" flags
+  node "$root/ci/lib/tidy.mjs" "$root" "$build/flags" "$build/tidy"
 }
 
 # The same tests from the same sources, as WASM under node: all that run natively, none left out. And

@@ -1,5 +1,5 @@
 // clang-tidy over our own sources. Most of its time goes into the standard library's headers, so files that do not
-// get in each other's way are looked at as one (tidy_groups.mjs); where that does not compile, one by one. A file is
+// get in each other's way are looked at as one (file_groups.mjs); where that does not compile, one by one. A file is
 // looked at again only when it, a header of ours that it includes, or the rules have changed.
 // usage: tidy.mjs ROOT BUILD_WITH_COMPILE_COMMANDS MARKS
 import { execFile, execFileSync } from 'node:child_process';
@@ -8,7 +8,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { groupsOf, publicTypes } from './tidy_groups.mjs';
+import { groupsOf, publicTypes } from './file_groups.mjs';
 
 const [root, build, marks] = process.argv.slice(2);
 const run = promisify(execFile);
@@ -32,12 +32,12 @@ function mark_of(file, rules) {
   return path.join(marks, hash.digest('hex'));
 }
 
-// File -> the flags it is built with, without the precompiled headers: those are g++'s, which clang cannot read.
+// File -> the flags it is built with.
 function flags_by_file() {
   const flags = new Map();
   for (const { file, command } of JSON.parse(readFileSync(path.join(build, 'compile_commands.json'), 'utf8'))) {
-    const [, ...words] = command.split(' -o ')[0].replaceAll(/ -include .*?cmake_pch\.hxx(?:\\")?/g, '').replaceAll('\\"', '"').split(' ');
-    flags.set(path.relative(root, file), words.filter((word) => word !== '-Winvalid-pch').join(' '));
+    const [, ...words] = command.split(' -o ')[0].replaceAll('\\"', '"').split(' ');
+    flags.set(path.relative(root, file), words.join(' '));
   }
   return flags;
 }

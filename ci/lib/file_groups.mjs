@@ -1,6 +1,6 @@
-// Which source files can be looked at as one: same flags, and no two of them with the same name in their unnamed
-// namespaces. Names are guessed from the layout that clang-format gives; a wrong guess costs time, nothing else
-// (tidy.mjs then looks at each file alone).
+// Which source files can be compiled (unity.mjs) or looked at (tidy.mjs) as one: same flags, and no two of them with the
+// same name in their unnamed namespaces. Names are guessed from the layout that clang-format gives. A wrong guess does not
+// go unseen: such a group does not compile.
 
 const k_most = 9;  // files in a group: enough groups for all cores, and a finding's file alone is not far away
 
@@ -10,6 +10,9 @@ export function unnamedNames(text) {
   for (const [, block] of text.matchAll(/^namespace \{$(.*?)^\}  \/\/ namespace$/gms)) {
     for (const line of block.split('\n')) {
       if (!/^[A-Za-z]/.test(line) || /^(?:using|template|return|static_assert)\b/.test(line)) continue;
+      const test = /^TEST(?:_F|_P)?\((\w+), (\w+)/.exec(line);
+      if (test) names.add(`${test[1]}_${test[2]}`);
+      if (test) continue;
       const head = line.split(/[({=;[]/)[0].trim();
       const name = /(\w+)$/.exec(head.split(',')[0])?.[1];
       if (name) names.add(name);
@@ -23,8 +26,10 @@ export function unnamedNames(text) {
 // Types at the margin of a header.
 export const publicTypes = (text) => [...text.matchAll(/^(?:struct|class|enum class|using) (\w+)/gm)].map(([, name]) => name);
 
-// A file stands alone that hides a public type in its unnamed namespace, or uses one of two of the same name there.
+// A file stands alone that hides a public type in its unnamed namespace, or uses one of two of the same name there, or
+// defines something for the headers after it.
 function standsAlone(text, names, types) {
+  if (/^#define/m.test(text)) return true;
   const used = [...text.matchAll(/^using [\w:]+::(\w+);$/gm)].map(([, name]) => name);
   return [...names].some((name) => types.includes(name)) || used.some((name) => types.indexOf(name) !== types.lastIndexOf(name));
 }

@@ -1,7 +1,7 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
 import { Aloud } from './aloud.js';
-import { answerAsk, asks, takeAsk } from './asked.js';
+import { answerAsk, listenForLinks, takeAsk } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
@@ -159,7 +159,6 @@ function randomWhole() {
   return (high >>> 11) * 2 ** 32 + low;
 }
 
-// After the address' own options: these names are ours.
 function tellOfLink() {
   bridge.hear('option', `#${takeAsk().join('=')}`);
   // From a disk there is no address that others could open: codes go alone.
@@ -170,10 +169,7 @@ function tellOfLink() {
   bridge.hear('option', `#settings=${readKept('settings')}`);
   bridge.hear('option', `#kiosk-settings=${readKept('kiosk')}`);
   bridge.hear('option', `#counted=${readKept('counted', undefined, 8000)}`);
-  // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
-  addEventListener('hashchange', () => {
-    if (asks() && bridge.text('export_run') === '') location.reload();
-  });
+  listenForLinks(() => bridge.text('export_run') !== '');
 }
 
 function tellSize() { bridge.call('viewport', size.width, size.height, size.density); }
@@ -226,7 +222,8 @@ async function start() {
   const [regular, bold] = await fonts;
   bridge.hear('fontRegular', regular);
   bridge.hear('fontBold', bold);
-  for (const [name, value] of options) bridge.hear('option', `${name}=${value}`);
+  // Names with '#' are ours: what only stands in the address shall not pass for what the page tells.
+  for (const [name, value] of options) if (!name.startsWith('#')) bridge.hear('option', `${name}=${value}`);
   if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`);
   tellOfLink();
   tellPreferences();

@@ -27,7 +27,7 @@ const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
 const later = new Later(LATER_FILE);  // ci/lib/bundle.mjs names it
 
-let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk = {};
+let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk;
 
 const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
 const announce = makeAnnouncer(byId('polite'), byId('urgent'));
@@ -41,7 +41,10 @@ const actions = new MirrorActions(mirror, {
   pointer,
 });
 const focus = new MirrorFocus(mirror, {
-  told: (id, byKeyboard) => bridge.hear('focus', id, byKeyboard ? 1 : 0),
+  told: (id, byKeyboard) => {
+    bridge.hear('focus', id, byKeyboard ? 1 : 0);
+    kiosk?.speech.moved(id, byKeyboard);
+  },
   // A finger's focus comes after its release, when the frame that shows the press may still be to come.
   isByPointer: () => pointer.recent && document.documentElement.dataset.keys === undefined,
 });
@@ -64,11 +67,14 @@ const bridge = new Bridge({
     askWake: (_, atMs) => loop.askWake(atMs),
     mirror: (text) => { nextFrame = JSON.parse(text); },
     focus: (id) => focus.want(id),
-    announce: (text, urgent) => announce(text, urgent === 1),
+    announce: (text, urgent) => {
+      announce(text, urgent === 1);
+      kiosk?.speech.announced(text);
+    },
     reload: () => location.reload(),
     noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
-    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish), ...kiosk }),
+    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish), ...kiosk?.services }),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
       stop(() => window.rehale.showProblem(title, detail));
@@ -86,7 +92,7 @@ const loop = new Loop({
     nextFrame = undefined;
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
-    if (frame) { byId('skeleton')?.remove(); aloud.changed(); }
+    if (frame) { byId('skeleton')?.remove(); aloud.changed(); kiosk?.speech.changed(); }
     if (!loop.pending && filesToCome === 0) rest();
   },
 });
@@ -201,7 +207,7 @@ async function startKiosk() {
   const { openKiosk } = await import('./later/kiosk.js');
   kiosk = openKiosk({
     touched: (times) => bridge.hear('option', `#touched=${times}`),
-    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror: byId('mirror'),
+    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror, reader: () => aloud.reader,
   });
 }
 

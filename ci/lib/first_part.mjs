@@ -46,7 +46,7 @@ const k_walks = [
     await page.press('go');
   } },
   // Here before, and they agreed that their settings are kept.
-  { options: [`family=${k_families[0]}`, 'seed=2', '#settings=1 ground=dark contrast=yes still=no text=150 hand=left slowly=yes language=en'],
+  { options: [`family=${k_families[0]}`, 'seed=2', '#settings=1 ground=dark contrast=yes still=no text=150 hand=left slowly=yes volume=quiet language=en'],
     go: reach_question },
   // What must be told also where nothing more arrives.
   { options: ['seed=none'] },

@@ -99,7 +99,9 @@ test('four keys are enough: next, before, Enter, Escape', () => app.with({ ...k_
   await onto('Start');
   await awaitScreen(page, 'question');
   for (let n = 0; n < 14 && (await probe(page)).screen === 'question'; n += 1) {
-    await onto("I'm not sure");
+    const answer = await page.evaluate(() => document.querySelector('#mirror :is([type=radio], [type=checkbox])')?.ariaLabel);
+    if (answer) await onto(answer);
+    await onto(answer ? 'Next' : "I'm not sure");
     await waitForIdle(page);
   }
   await awaitScreen(page, 'kiosk-result');

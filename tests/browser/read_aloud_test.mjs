@@ -1,6 +1,6 @@
 // Reading aloud in the page, with speech that is played (support/fake_voice.mjs): headless Chromium has no voices.
 // Sources: users.md 6.1 (local voices, sentences, stalls, stops with the screen, hidden where there is no voice; every
-// spoken word is also on screen), WCAG 2.2 1.4.2 and 4.1.2.
+// spoken word is also on screen), WCAG 2.2 1.4.2 and 4.1.2; of a shared device users.md 3.
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
@@ -127,15 +127,92 @@ test('no voices at all, and no speech at all', async () => {
   });
 });
 
-test('more slowly, when asked for in the settings', () => app.with(wish(), async (page) => {
+test('more slowly and softly, when asked for in the settings', () => app.with(wish(), async (page) => {
   const way = byReader(page);
   await offered(page);
   await way.press('button', 'Settings');
   await way.press('checkbox', 'Read more slowly');
+  await way.press('radio', 'Quiet');
   await way.press('button', 'Close');
   await way.begin('button', 'Read aloud');
   await page.waitForFunction(() => window.said.length > 1);
-  assert.ok((await said(page)).every(({ rate }) => rate === 0.7));
+  assert.deepEqual([...new Set((await said(page)).map(({ rate, volume }) => `${rate} ${volume}`))], ['0.7 0.25']);
+}));
+
+// ---- the own speech of a shared device (web/js/kiosk_speech.js)
+const quiet = (page, more = 0) => page.waitForFunction((count) => window.said.length > count && !speechSynthesis.speaking, more);
+
+const k_own_words = Object.entries(JSON.parse(readFileSync(new URL('../../assets/text/en.json', import.meta.url), 'utf8')).kiosk)
+  .filter(([key]) => key.startsWith('say-')).map(([, word]) => word);
+
+// Every piece of it stands in the mirror or is the app's own word for a role or a state.
+async function assertIsShown(page, texts) {
+  const shown = await page.evaluate(() => [...document.querySelectorAll('#mirror *, #mirror-notes *, #polite')]
+    .flatMap((each) => [each.textContent, each.ariaLabel]).join('\n'));
+  for (const piece of texts.flatMap((text) => text.split(/(?<=[.!?]) /))) {
+    const bare = piece.replace(/\.$/, '').replace(/^(Choice|Tick box), \d+ of \d+$/, '$1');
+    assert.ok(shown.includes(bare) || k_own_words.includes(bare), `'${bare}' is said and not shown`);
+  }
+}
+
+// What a key made it say.
+async function saidBy(page, key) {
+  const before = (await said(page)).length;
+  await page.keyboard.press(key);
+  await quiet(page, before);
+  const texts = (await said(page)).slice(before).map(({ text }) => text);
+  await assertIsShown(page, texts);
+  return texts.join(' ');
+}
+
+async function sayUntil(page, pattern) {
+  for (let n = 0; n < 40; n += 1) {
+    const words = await saidBy(page, 'ArrowRight');
+    if (pattern.test(words)) return words;
+  }
+  throw new Error(`never said: ${pattern}`);
+}
+
+test('a shared device speaks by itself when asked: each screen, what has the focus, what a press changes; four keys do it all', () => app.with({ ...wish({ word_ms: 1 }), query: '?seed=3#kiosk', route: underPolicy }, async (page) => {
+  await page.locator('[data-id="aloud"]').waitFor({ state: 'attached' });
+  await page.keyboard.press('ArrowRight');
+  await page.waitForTimeout(700);
+  assert.deepEqual(await said(page), [], 'it began by itself');
+  assert.equal(await saidBy(page, 'Escape'), 'Read each screen aloud (use headphones). On.');
+  await page.waitForFunction(() => window.said.at(-1)?.text === 'Start');  // the last word of this screen
+  const reads_all = (await said(page)).map(({ text }) => text).join(' ');
+  assert.match(reads_all, /Do you use your inhaler well\? .*Arrow keys move/);
+  const alternative = await page.locator('[data-id="picture"]').getAttribute('aria-label');
+  assert.ok(reads_all.includes(alternative), 'the picture is told');
+  assert.deepEqual(await axe(page), []);
+  assert.equal(await sayUntil(page, /Switch/), 'Read each screen aloud (use headphones). Switch. On.');
+  assert.equal(await sayUntil(page, /^Start/), 'Start. Button.');
+  assert.equal(await saidBy(page, 'Escape'), 'Start. Button.');
+  assert.match(await saidBy(page, 'Escape'), /Do you use your inhaler well\?/);
+  await page.keyboard.press('Enter');
+  await awaitScreen(page, 'choose-device');
+  await page.waitForFunction(() => window.said.some(({ text }) => text === 'Which inhaler do you hold?'));
+  assert.match(await sayUntil(page, /^(Which[^?]*\? )?Spray inhaler/), /^(Which[^?]*\? )?Spray inhaler\. Button\. \w/);  // cuts off the rest
+  await page.keyboard.press('Enter');
+  await awaitScreen(page, 'ready');
+  await sayUntil(page, /^Start\. Button/);
+  await page.keyboard.press('Enter');
+  await awaitScreen(page, 'question');
+  const choice = await sayUntil(page, /(Choice|Tick box), 1 of \d/);
+  const { name, after } = await page.evaluate(() => ({ name: document.activeElement.ariaLabel, after: window.said.length }));
+  assert.ok(choice.includes(name) && /Not (chosen|ticked)\.$/.test(choice), choice);
+  await page.keyboard.press('Enter');
+  await quiet(page, after);
+  assert.match((await said(page)).at(-1).text, /(Chosen|Ticked)\.$/);
+  assert.ok(await page.evaluate(() => document.activeElement.checked));
+  assert.deepEqual(page.complaints, []);
+}));
+
+test('elsewhere the focus is never spoken: a screen reader may be running', () => app.with(wish(), async (page) => {
+  await offered(page);
+  for (const key of ['Tab', 'Tab', 'ArrowDown', 'Escape', 'Tab']) await page.keyboard.press(key);
+  await page.waitForTimeout(700);
+  assert.deepEqual(await said(page), []);
 }));
 
 test('its script comes after the first screen, and is small', async () => {

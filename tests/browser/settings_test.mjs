@@ -103,7 +103,7 @@ test('nothing is kept unless the person agrees; then it holds next time; one tap
 }));
 
 test('what was kept does not make the start wait for the second part', () => app.with({
-  ...calm, before: keeps('1 ground=dark contrast=yes still=yes text=150 hand=left slowly=yes language=en'),
+  ...calm, before: keeps('1 ground=dark contrast=yes still=yes text=150 hand=left slowly=yes volume=quiet language=en'),
 }, async (page) => {
   await isGround(page, k_dark_contrast);
   await byReader(page).press('button', 'Spray inhaler');

@@ -27,21 +27,53 @@ test('a QR code says the text it was made from; a link of 400 letters fits versi
   }
 });
 
+// An address, and what was done to it: told() takes the addresses it was given since, again() how often it was loaded.
+function standIn(hash = '') {
+  const done = { replaced: [], reloads: 0 };
+  globalThis.history = { state: null, replaceState: (_, __, to) => done.replaced.push(to) };
+  globalThis.location = { hash, pathname: '/a/', search: '?seed=1', reload: () => { done.reloads += 1; } };
+  globalThis.addEventListener = (_, act) => { done.open = (next) => { location.hash = next; act(); }; };
+  return done;
+}
+
 test('what an address asks for is taken once; codes are cut at 5000 letters and dropped from the address', async () => {
-  const { asks, takeAsk } = await bundled('asked.js');
-  const told = [];
-  globalThis.history = { state: null, replaceState: (_, __, to) => told.push(to) };
-  globalThis.location = { hash: '', pathname: '/a/', search: '?seed=1' };
-  for (const hash of ['', '#', '#x=1', '#settle', '#set=1', '#rs=R1', '#A=1']) {
+  const { takeAsk } = await bundled('asked.js');
+  const done = standIn();
+  for (const hash of ['', '#', '#x=1', '#settle', '#set=1', '#rs=R1', '#A=1', '#Kiosk', '#kiosk=1', '#kiosk#r=R1', '#%6Biosk', '#__proto__']) {
     location.hash = hash;
-    assert.deepEqual([asks(), takeAsk()], [false, ['r', '']], hash);
+    assert.deepEqual(takeAsk(), ['r', ''], hash);
   }
-  location.hash = '#set';
-  assert.deepEqual([asks(), takeAsk()], [true, ['set', '1']]);
-  assert.deepEqual(told, [], 'a place can be kept as a bookmark');
+  for (const place of ['set', 'desk', 'kiosk']) {
+    location.hash = `#${place}`;
+    assert.deepEqual(takeAsk(), [place, '1']);
+  }
+  assert.deepEqual(done.replaced, [], 'a place can be kept as a bookmark');
   for (const kind of ['r', 'a', 's', 'c']) {
     location.hash = `#${kind}=${'R'.repeat(9000)}`;
-    assert.deepEqual([asks(), takeAsk()], [true, [kind, 'R'.repeat(5000)]]);
-    assert.equal(told.pop(), '/a/?seed=1');
+    assert.deepEqual(takeAsk(), [kind, 'R'.repeat(5000)]);
+    location.hash = `#${kind}=`;
+    assert.notEqual(takeAsk()[1], '', 'a link that is cut off there is told of, too');
+    assert.deepEqual(done.replaced.splice(0), ['/a/?seed=1', '/a/?seed=1']);
+  }
+});
+
+test('another link in the same tab is opened at once, but not over a run; a shared device stays one', async () => {
+  const { listenForLinks } = await bundled('asked.js');
+  let busy = false;
+  const own = standIn('#desk');
+  listenForLinks(() => busy);
+  own.open('#settle');
+  assert.equal(own.reloads, 0, 'no link of ours');
+  own.open('#r=R1');
+  assert.equal(own.reloads, 1);
+  busy = true;
+  own.open('#r=R2');
+  assert.deepEqual([own.reloads, own.replaced], [1, []]);
+  busy = false;
+  const shared = standIn('#kiosk');
+  listenForLinks(() => busy);
+  for (const hash of ['#r=R1', '#set', '#settle', '']) {
+    shared.open(hash);
+    assert.deepEqual([shared.reloads, shared.replaced.pop()], [0, '/a/?seed=1#kiosk'], hash);
   }
 });

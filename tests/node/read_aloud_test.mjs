@@ -26,6 +26,11 @@ test('what stands on the screen as words is read, in order; the corners and the 
     ['You breathe in your puff. What do you do?', 'I breathe in slowly', 'How long? 3 seconds', 'Next']);
 });
 
+test('for people who do not see it: the picture and how far they are, too', () => {
+  assert.deepEqual(passagesOf(k_screen, true).slice(0, 3),
+    ['Question 1, up to 12', 'You breathe in your puff. What do you do?', 'A person with a spray inhaler.']);
+});
+
 test('an ordering card is read by its own words, without its buttons', () => {
   const card = (n, words) => [node(`o/${n}`, 'list_item', '', { parent: 'o', position: n, set_size: 2, value: words }),
     node(`o/${n}/pick`, 'button', `Pick up: ${words}, now ${n} of 2`, { parent: `o/${n}` }),
@@ -113,6 +118,31 @@ test('every sentence once, in order, slower than the voice would; said when it b
   assert.deepEqual(host.told, [['en', false], ['en', true], ['en', false]]);
   host.reader.read('slowly');
   assert.equal(host.queue[0].rate, 0.7);
+});
+
+test('as loud as asked for: 6 and 12 dB below the loudest (users.md 3), and together with slowly', () => {
+  const host = played();
+  for (const [wish, volume, rate] of [['', 1, 0.9], ['medium', 0.5, 0.9], ['quiet', 0.25, 0.9], ['slowly quiet', 0.25, 0.7], ['all', 1, 0.9]]) {
+    host.reader.read(wish);
+    host.pass(100);
+    assert.deepEqual([host.queue[0].volume, host.queue[0].rate], [volume, rate], wish);
+  }
+  assert.deepEqual([0.5, 0.25].map((volume) => Math.round(20 * Math.log10(volume))), [-6, -12]);
+});
+
+test('words of their own cut off what is read, and are not told as reading', () => {
+  const host = played();
+  host.reader.read('');
+  host.pass(700);
+  const before = host.said.length;
+  host.reader.say('Start. Button.', 'quiet');
+  assert.deepEqual(host.told.at(-1), ['en', false]);
+  host.pass(60_000);
+  assert.deepEqual(host.said.slice(before), ['Start. Button.']);
+  assert.deepEqual(host.told.at(-1), ['en', false]);
+  host.reader.say('word '.repeat(60), '');
+  host.pass(60_000);
+  assert.ok(host.said.slice(before + 1).every((text) => text.length <= 150));
 });
 
 test('never by itself; only by voices of the device itself', () => {

@@ -149,9 +149,17 @@ TEST(Asked, links_that_cannot_be_taken_get_a_clear_message_and_a_way_out) {
 }
 
 TEST(Asked, a_sealed_link_says_who_can_open_it) {
-  rig::open_app({shell::k_option_sealed, "S1abc"});
-  ASSERT_EQ(app().where, Where::trouble);
-  EXPECT_EQ(told("title"), "This result is sealed");
+  const std::string whole = *exchange::write_sealed(
+      {.content = "0123456789abcdef", .sender = some_key(), .sealed = exchange::Bytes(60, 9)});
+  std::string newer = whole;
+  newer[1] = '2';
+  for (const auto& [code, title] : {std::pair(whole, "This result is sealed"),
+                                    std::pair(whole.substr(0, 90), "This link is not whole"),
+                                    std::pair(newer, "This link is newer than this page")}) {
+    rig::open_app({shell::k_option_sealed, code});
+    ASSERT_EQ(app().where, Where::trouble) << title;
+    EXPECT_EQ(told("title"), title);
+  }
 }
 
 TEST(Asked, the_result_carries_the_assignment_and_the_person_is_told_who_it_is_for) {

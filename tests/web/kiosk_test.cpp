@@ -157,6 +157,57 @@ TEST(Kiosk, settings_of_one_person_are_not_the_next_ones) {
   EXPECT_EQ(null::asked("keep"), "");
 }
 
+TEST(Kiosk, loudness_is_the_same_for_everybody_again) {
+  open_kiosk();
+  null::set_voice({.languages = "en"});
+  null::settle();
+  press_id("look-button");
+  press_id("look/loudness/quiet");
+  EXPECT_EQ(app().ui->look().loudness, kit::Look::Loudness::quiet);
+  EXPECT_EQ(null::asked("keep"), "");
+  open_kiosk();
+  EXPECT_EQ(app().ui->look().loudness, kit::Look::Loudness::loud);
+  open_kiosk("", "1 volume=medium");
+  EXPECT_EQ(app().ui->look().loudness, kit::Look::Loudness::medium);
+}
+
+TEST(Kiosk, speech_of_its_own_is_asked_for_by_a_button_and_told_the_words_it_needs) {
+  open_kiosk();
+  null::set_reply("kioskSpeech", "");
+  EXPECT_EQ(null::find_id("aloud"), nullptr) << "no voice";
+  null::set_voice({.languages = "en es"});
+  null::settle();
+  EXPECT_EQ(null::asked("kioskSpeech"), "") << "not by itself";
+  press_id("aloud");
+  EXPECT_EQ(null::asked("kioskSpeech").find("\nButton\nSwitch\nChoice\nTick box\n"), 0U);
+  EXPECT_NE(null::find_id("aloud-how"), nullptr);
+  kit::Look look = app().ui->look();
+  look.loudness = kit::Look::Loudness::quiet;
+  look.read_slowly = true;
+  app().ui->set_look(look);
+  null::settle();
+  EXPECT_EQ(null::asked("kioskSpeech").find("slowly quiet\nButton\n"), 0U);
+  press_id("language-es");
+  EXPECT_EQ(null::asked("kioskSpeech").find("slowly quiet\nBotón\n"), 0U);
+  EXPECT_NE(null::asked("kioskSpeech").find("\n{place} de {count}"), std::string::npos);
+  press_id("aloud");
+  EXPECT_EQ(null::asked("kioskSpeech"), "");
+}
+
+TEST(Kiosk, speech_gives_twice_the_time) {
+  open_kiosk();
+  null::set_voice({.languages = "en"});
+  null::settle();
+  press_id("aloud");
+  touch();
+  press_id("go");
+  touch();
+  wait(179);
+  EXPECT_EQ(null::find_id("idle"), nullptr);
+  wait(1);
+  EXPECT_NE(null::find_id("idle"), nullptr);
+}
+
 TEST(Kiosk, staff_see_counts_of_five_and_more_past_the_code_only) {
   open_kiosk("1 20782 spray 12 hold-breath 7 slow-deep 2; soft-mist 3");
   press_id("staff");

@@ -30,6 +30,7 @@ TEST(KeptSettings, what_is_written_is_read) {
     said.look.left_hand = n / 27 % 2 == 1;
     said.look.read_slowly = n / 54 % 2 == 1;
     said.look.text_scale = n / 108 == 1 ? 1.75F : 0;
+    said.look.loudness = static_cast<Look::Loudness>((n + n / 27) % 3);
     said.language = n % 2 == 1 ? "pt" : "";
     const auto heard = read_settings(write_settings(said));
     ASSERT_TRUE(heard) << write_settings(said);
@@ -47,7 +48,7 @@ TEST(KeptSettings, what_is_no_settings_is_refused) {
 TEST(KeptSettings, parts_that_make_no_sense_are_passed_over) {
   const auto heard = read_settings(
       "1 ground=pink contrast= text=999 text=1e9 text=-50 = still still=maybe language=../x "
-      "language=EN hand=both colour=red  slowly=yes");
+      "language=EN hand=both colour=red  volume=11 slowly=yes");
   ASSERT_TRUE(heard);
   EXPECT_EQ(heard->look, Look{.read_slowly = true});
   EXPECT_EQ(heard->language, "");
@@ -226,6 +227,7 @@ TEST(Settings, reading_aloud_is_offered_where_the_device_speaks_the_language) {
   null::settle();
   EXPECT_EQ(null::find(Role::button, "Read aloud"), nullptr);
   press(Role::button, "Settings");
+  EXPECT_EQ(null::find(Role::radio, "Quiet"), nullptr);
   EXPECT_NE(null::find(Role::paragraph,
                        "We found no voice on this device for this language. So we "
                        "cannot read to you here."),
@@ -236,10 +238,19 @@ TEST(Settings, reading_aloud_is_offered_where_the_device_speaks_the_language) {
   press(Role::button, "Close");
   press(Role::button, "Read aloud");
   EXPECT_EQ(null::asked("read"), "slowly");
+  press(Role::button, "Settings");
+  press(Role::radio, "Quiet");
+  press(Role::button, "Close");
+  press(Role::button, "Read aloud");
+  EXPECT_EQ(null::asked("read"), "slowly quiet");
   null::set_voice({.languages = "en es", .speaking = true});
   null::settle();
   press(Role::button, "Stop reading");
   EXPECT_EQ(null::asked("read"), "stop");
+  press(Role::button, "Settings");
+  press(Role::checkbox, "Remember this on this device");
+  EXPECT_EQ(null::asked("keep"), "settings\n1 slowly=yes volume=quiet");
+  press(Role::button, "Close");
   null::set_voice({.languages = "es"});  // a voice that went away
   null::settle();
   EXPECT_EQ(null::find_id("read-aloud"), nullptr);

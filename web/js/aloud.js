@@ -19,7 +19,7 @@ export class Aloud {
     }
   }
 
-  // "slowly", "stop" or "".
+  // As read_aloud.js takes it.
   read(wish) {
     this.reader?.read(wish);
     return '';

@@ -3,20 +3,29 @@
 
 import { SEPARATOR } from './bridge.js';
 
+const CUT_OFF = '-';  // a link that ends after '=': told as any other that is not whole
 const MOST_LETTERS = 5000;  // more than any code has (core/exchange/envelope.h); says so itself
 
 // What an address can ask for: a result (#r=), a set practice (#a=), a sealed result (#s=), the numbers of an inhaler
 // (#c=), to set a practice (#set), the educator's desk (#desk), a shared device (#kiosk). The last three stay: they can be kept as bookmarks.
 const ASKS = /^#(?:([racs])=|(set|desk|kiosk)$)/;
 
-export const asks = () => ASKS.test(location.hash);
+// Another link opened in this tab: at once, unless a run would be lost; then it waits in the address. A shared device
+// stays one, whatever is opened on it.
+export function listenForLinks(isBusy) {
+  const isShared = location.hash === '#kiosk';
+  addEventListener('hashchange', () => {
+    if (isShared) history.replaceState(history.state, '', `${location.pathname}${location.search}#kiosk`);
+    else if (ASKS.test(location.hash) && !isBusy()) location.reload();
+  });
+}
 
 // ['r', code]; ['set', '1']. Codes are read once, and dropped from the address: they shall not stay in the history.
 export function takeAsk() {
   const found = ASKS.exec(location.hash);
   if (!found) return ['r', ''];
   if (found[2]) return [found[2], '1'];
-  const code = location.hash.slice(3, 3 + MOST_LETTERS);
+  const code = location.hash.slice(3, 3 + MOST_LETTERS) || CUT_OFF;
   history.replaceState(history.state, '', location.pathname + location.search);
   return [found[1], code];
 }

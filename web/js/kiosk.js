@@ -4,6 +4,7 @@
 
 import './key_dialog.css';
 import './kiosk.css';
+import { KioskSpeech } from './kiosk_speech.js';
 import { askCode } from './staff_code.js';
 
 const SHIFT_EVERY_MS = 60_000, SHIFT_MOST_PX = 3;
@@ -25,8 +26,9 @@ function noteVisit() {
   } catch { /* switched off: not counted */ }
 }
 
-// Up and left: the control before; down and right: the next one; on a number up and down are more and less. Enter and
-// Escape are the page's own.
+// Up and left: the control before; down and right: the next one; on a number up and down are more and less. Enter also
+// chooses and ticks: a keypad of four keys has no space bar. Escape is the page's own where a dialog is open; else it
+// says again what was said, and at the start it turns that on.
 const STEPS = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 };
 const CONTROLS = 'button:not([disabled]), a[href], input:not([disabled])';
 
@@ -42,6 +44,32 @@ export function stepFocus(event, root) {
   return true;
 }
 
+export function chooseByEnter({ key, target, repeat }) {
+  if (key !== 'Enter' || !target.matches?.('input[type=radio], input[type=checkbox]')) return false;
+  if (!repeat) target.click();
+  return true;
+}
+
+export function sayAgain({ key, target, repeat }, speech, mirror) {
+  const { screen, nodes } = mirror.frame;
+  if (key !== 'Escape' || target.closest?.('dialog') || nodes.some(({ role }) => role === 'dialog')) return false;
+  const start = screen === 'kiosk' && mirror.element('aloud');
+  if (!speech.on && !start) return false;
+  if (repeat) return true;
+  if (speech.on) speech.again();
+  else start.click();
+  return true;
+}
+
+function listenToPad(mirror, speech) {
+  const answers = [(event) => stepFocus(event, mirror.root), chooseByEnter, (event) => sayAgain(event, speech, mirror)];
+  addEventListener('keydown', (event) => {
+    if (event.ctrlKey || event.altKey || event.metaKey || !answers.some((answer) => answer(event))) return;
+    event.preventDefault();
+    event.stopPropagation();
+  }, true);
+}
+
 function wander(stage) {
   let turn = 0;
   setInterval(() => {
@@ -51,25 +79,25 @@ function wander(stage) {
   }, SHIFT_EVERY_MS);
 }
 
-// touched(n): a number that is never the same twice; heapBytes(): of the app.
-export function openKiosk({ touched, heapBytes, stage, mirror }) {
+// touched(n): a number that is never the same twice; heapBytes(): of the app; reader(): of aloud.js. Gives what the app may
+// ask for, and the speech, which wants to hear of the focus and of the mirror.
+export function openKiosk({ touched, heapBytes, stage, mirror, reader }) {
   noteVisit();
+  const speech = new KioskSpeech({ frame: () => mirror.frame, reader });
   let touches = 0;
   for (const kind of ['pointerdown', 'keydown', 'wheel']) {
     addEventListener(kind, () => touched(touches += 1), { capture: true, passive: true });
   }
-  addEventListener('keydown', (event) => {
-    if (event.ctrlKey || event.altKey || event.metaKey || !stepFocus(event, mirror)) return;
-    event.preventDefault();
-    event.stopPropagation();
-  }, true);
+  listenToPad(mirror, speech);
   addEventListener('contextmenu', (event) => event.preventDefault());
   wander(stage);
-  return {
+  const services = {
     kioskStaff: (words) => askCode(words.split('\n')),
     kioskHealth: () => {
       const { since, visits, failed } = readHealth();
       return [(Date.now() - since) / 60_000, heapBytes() / 1_048_576, visits, failed].map((each) => Math.max(0, Math.round(each))).join('\n');
     },
+    kioskSpeech: (lines) => speech.use(lines),
   };
+  return { services, speech };
 }

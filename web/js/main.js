@@ -1,7 +1,7 @@
 // Entry: puts the parts together and starts the app. A table of contents; the parts decide.
 
 import { Aloud } from './aloud.js';
-import { answerAsk, asks, takeAsk } from './asked.js';
+import { answerAsk, listenForLinks, takeAsk } from './asked.js';
 import { Bridge, SEPARATOR } from './bridge.js';
 import { showDebug } from './debug.js';
 import { fetchBytes } from './fetch_text.js';
@@ -27,7 +27,7 @@ const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
 const later = new Later(LATER_FILE);  // ci/lib/bundle.mjs names it
 
-let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk = {};
+let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk;
 
 const mirror = new Mirror(byId('mirror'), byId('mirror-notes'));
 const announce = makeAnnouncer(byId('polite'), byId('urgent'));
@@ -41,7 +41,10 @@ const actions = new MirrorActions(mirror, {
   pointer,
 });
 const focus = new MirrorFocus(mirror, {
-  told: (id, byKeyboard) => bridge.hear('focus', id, byKeyboard ? 1 : 0),
+  told: (id, byKeyboard) => {
+    bridge.hear('focus', id, byKeyboard ? 1 : 0);
+    kiosk?.speech.moved(id, byKeyboard);
+  },
   // A finger's focus comes after its release, when the frame that shows the press may still be to come.
   isByPointer: () => pointer.recent && document.documentElement.dataset.keys === undefined,
 });
@@ -64,11 +67,14 @@ const bridge = new Bridge({
     askWake: (_, atMs) => loop.askWake(atMs),
     mirror: (text) => { nextFrame = JSON.parse(text); },
     focus: (id) => focus.want(id),
-    announce: (text, urgent) => announce(text, urgent === 1),
+    announce: (text, urgent) => {
+      announce(text, urgent === 1);
+      kiosk?.speech.announced(text);
+    },
     reload: () => location.reload(),
     noMemory: () => stop(() => showProblem('memory')),
     fetch: (path, ticket) => answerFetch(path, ticket),
-    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish), ...kiosk }),
+    ask: (text, ticket) => answerAsk(bridge, text, ticket, { keep, read: (wish) => aloud.read(wish), ...kiosk?.services }),
     stop: (text) => {
       const [title, detail] = text.split(SEPARATOR);
       stop(() => window.rehale.showProblem(title, detail));
@@ -86,7 +92,7 @@ const loop = new Loop({
     nextFrame = undefined;
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
-    if (frame) { byId('skeleton')?.remove(); aloud.changed(); }
+    if (frame) { byId('skeleton')?.remove(); aloud.changed(); kiosk?.speech.changed(); }
     if (!loop.pending && filesToCome === 0) rest();
   },
 });
@@ -159,7 +165,6 @@ function randomWhole() {
   return (high >>> 11) * 2 ** 32 + low;
 }
 
-// After the address' own options: these names are ours.
 function tellOfLink() {
   bridge.hear('option', `#${takeAsk().join('=')}`);
   // From a disk there is no address that others could open: codes go alone.
@@ -170,10 +175,7 @@ function tellOfLink() {
   bridge.hear('option', `#settings=${readKept('settings')}`);
   bridge.hear('option', `#kiosk-settings=${readKept('kiosk')}`);
   bridge.hear('option', `#counted=${readKept('counted', undefined, 8000)}`);
-  // Another link opened in this tab: at once, unless a run would be lost; then it waits in the address.
-  addEventListener('hashchange', () => {
-    if (asks() && bridge.text('export_run') === '') location.reload();
-  });
+  listenForLinks(() => bridge.text('export_run') !== '');
 }
 
 function tellSize() { bridge.call('viewport', size.width, size.height, size.density); }
@@ -205,7 +207,7 @@ async function startKiosk() {
   const { openKiosk } = await import('./later/kiosk.js');
   kiosk = openKiosk({
     touched: (times) => bridge.hear('option', `#touched=${times}`),
-    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror: byId('mirror'),
+    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror, reader: () => aloud.reader,
   });
 }
 
@@ -226,7 +228,8 @@ async function start() {
   const [regular, bold] = await fonts;
   bridge.hear('fontRegular', regular);
   bridge.hear('fontBold', bold);
-  for (const [name, value] of options) bridge.hear('option', `${name}=${value}`);
+  // Names with '#' are ours: what only stands in the address shall not pass for what the page tells.
+  for (const [name, value] of options) if (!name.startsWith('#')) bridge.hear('option', `${name}=${value}`);
   if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`);
   tellOfLink();
   tellPreferences();

@@ -81,6 +81,8 @@ export function attributesOf(node, hasChildren) {
   };
 }
 
+const RING_PX = 10;  // the focus ring (app.css) of what is in the box stays whole where nothing is cut off
+
 // How much of the box lies outside the scroll area that holds it: a clip-path, or '' when nothing does.
 // The box itself keeps its true size: it stays focusable and is measured as drawn.
 export function clipOf(node) {
@@ -90,7 +92,7 @@ export function clipOf(node) {
   const cut = [cy - y, x + w - cx - cw, y + h - cy - ch, cx - x].map((px) => Math.max(0, px));
   if (cut.every((px) => px < 0.5)) return '';
   if (cut[0] >= h || cut[2] >= h || cut[1] >= w || cut[3] >= w) return 'inset(50%)';
-  return `inset(${cut.map((px) => `${px}px`).join(' ')})`;
+  return `inset(${cut.map((px) => `${px < 0.5 ? -RING_PX : px}px`).join(' ')})`;
 }
 
 // Values of inputs are what C++ says, but for a number that is being typed.

@@ -1,12 +1,13 @@
 // Reads the mirror aloud with the browser's own voices: local ones only, sentence by sentence. Never begins by
 // itself. Loaded after the first screen stands (aloud.js). Must not know WASM.
 
-import { passagesOf, placeOf, sentencesOf } from './read_aloud_words.js';
+import { passagesOf, piecesOf, placeOf, sentencesOf } from './read_aloud_words.js';
 
 // Browsers' voices stall: no sign of life for so long, and the next sentence's turn comes (users.md 6.1).
 const STALL_MS = 8000, STALLS_MOST = 3;
 const LETTER_MS = 100;  // a voice that tells of no words: so much time a letter before it counts as stalled
 const RATE = 0.9, SLOW_RATE = 0.7;
+const VOLUMES = { medium: 0.5, quiet: 0.25 };  // 6 and 12 dB below the loudest (users.md 3)
 const BREATHE_MS = 60;  // speak() right after cancel() is lost in some browsers
 
 const primary = (tag) => tag.toLowerCase().split(/[-_]/)[0];
@@ -47,24 +48,41 @@ export class Reader {
     this.told(this.languages ?? '', speaking);
   }
 
+  // wish: "stop"; else words: "slowly", "medium" or "quiet", "all" (pictures' descriptions and progress, too).
   read(wish) {
+    const after_ms = this.utterance ? BREATHE_MS : 0;
     this.stop();
-    if (wish === 'stop') return;
-    const { language } = this.frame();
-    this.voice = voiceFor(localVoices(this.synthesis), language, this.host.navigator?.languages);
-    if (!this.voice) return;
-    this.rate = wish === 'slowly' ? SLOW_RATE : RATE;
-    this.place = placeOf(this.frame());
-    this.queue = passagesOf(this.frame()).flatMap(sentencesOf);
-    Object.assign(this, { stalls: 0, tellsWords: false });
+    if (wish === 'stop' || !this.begin(wish)) return;
+    this.queue = passagesOf(this.frame(), wish.split(' ').includes('all')).flatMap(sentencesOf);
     if (this.queue.length === 0) return;
     this.tell(true);
-    this.sayNext();
+    this.goOn(after_ms);
   }
+
+  // A few words of their own, which cut off what is being read.
+  say(text, wish) {
+    this.stop();
+    if (!this.begin(wish)) return;
+    this.queue = piecesOf(text);
+    this.goOn(BREATHE_MS);
+  }
+
+  // Is there a voice for it?
+  begin(wish) {
+    this.voice = voiceFor(localVoices(this.synthesis), this.frame().language, this.host.navigator?.languages);
+    const words = wish.split(' ');
+    this.rate = words.includes('slowly') ? SLOW_RATE : RATE;
+    this.volume = VOLUMES[words.find((word) => VOLUMES[word])] ?? 1;
+    this.place = this.here();
+    Object.assign(this, { stalls: 0, tellsWords: false });
+    return this.voice !== undefined;
+  }
+
+  here() { return placeOf(this.frame()); }
 
   // A new screen, a dialog opened or shut, another language: what is read is not there any more.
   changed() {
-    if (this.speaking && placeOf(this.frame()) !== this.place) this.stop();
+    if (this.speaking && this.here() !== this.place) this.stop();
   }
 
   stop() {
@@ -83,7 +101,7 @@ export class Reader {
     const text = this.queue.shift();
     if (text === undefined) return this.tell(false);
     const utterance = new this.host.SpeechSynthesisUtterance(text);
-    Object.assign(utterance, { voice: this.voice, lang: this.voice.lang, rate: this.rate });
+    Object.assign(utterance, { voice: this.voice, lang: this.voice.lang, rate: this.rate, volume: this.volume });
     this.utterance = utterance;  // held: browsers forget it otherwise, and never tell the end
     const mine = (act) => () => { if (this.utterance === utterance) act(); };
     utterance.onstart = mine(() => this.watch(text));

@@ -1,10 +1,13 @@
 // What of the mirror is read aloud, in which pieces. Only what also stands on the screen as words: no picture's
-// description, no button of the top bar. Plain data in, plain data out.
+// description, no button of the top bar; all of it for people who asked for that because they do not see it. Plain data
+// in, plain data out.
 
 const SENTENCE_MOST = 150;  // letters: browsers cut longer ones off or stall (users.md 6.1)
 const NOT_READ = new Set(['back', 'help', 'look-button', 'read-aloud']);
 const WORDED = new Set(['heading', 'paragraph', 'status', 'list_item', 'button', 'toggle', 'disclosure', 'radio',
   'checkbox', 'spin', 'link', 'column_head', 'row_head', 'cell']);
+
+const UNSEEN = new Set(['image', 'progress']);
 
 const dialogOf = (nodes) => nodes.filter((node) => node.role === 'dialog').pop();
 
@@ -28,11 +31,11 @@ export function placeOf({ screen, language, nodes }) {
   return [screen, language, dialogOf(nodes)?.id, title?.name].join('|');
 }
 
-// The visible words, in reading order; in an open dialog only its own.
-export function passagesOf({ nodes }) {
+// The visible words, in reading order; in an open dialog only its own. all: what pictures show, too.
+export function passagesOf({ nodes }, all = false) {
   const known = new Map(nodes.map((node) => [node.id, node]));
   const dialog = dialogOf(nodes);
-  return nodes.filter((node) => WORDED.has(node.role) && !NOT_READ.has(node.id) && wordsOf(node))
+  return nodes.filter((node) => (WORDED.has(node.role) || (all && UNSEEN.has(node.role))) && !NOT_READ.has(node.id) && wordsOf(node))
     .filter((node) => !dialog || within(known, node, dialog.id))
     .filter((node) => !isCard(known.get(node.parent)))
     .map(wordsOf);
@@ -43,6 +46,9 @@ export function sentencesOf(text) {
   const whole = text.replace(/\s+/g, ' ').trim().match(/.+?(?:[.!?…]+["”»)]*(?=\s|$)|$)/g) ?? [];
   return whole.map((part) => part.trim()).filter(Boolean).flatMap(cut);
 }
+
+// In one piece where that is short enough.
+export const piecesOf = (text) => (text.length <= SENTENCE_MOST ? [text] : sentencesOf(text));
 
 function cut(sentence) {
   if (sentence.length <= SENTENCE_MOST) return [sentence];

@@ -1,5 +1,6 @@
 #include "web/kit/read_aloud.h"
 
+#include <string>
 #include <string_view>
 
 #include "web/kit/state.h"
@@ -21,8 +22,16 @@ bool can_read_aloud(const Ui& ui) {
 
 bool is_reading(const Ui& ui) { return ui.state().voice.speaking; }
 
+std::string reading_wish(const Ui& ui) {
+  constexpr const char* k_loudness[] = {"", "medium", "quiet"};  // in the order of Look::Loudness
+  std::string wish = ui.look().read_slowly ? "slowly" : "";
+  const std::string loudness = k_loudness[static_cast<std::size_t>(ui.look().loudness)];
+  if (!wish.empty() && !loudness.empty()) wish += ' ';
+  return wish + loudness;
+}
+
 void start_or_stop_reading(Ui& ui) {
-  const char* wish = is_reading(ui) ? "stop" : ui.look().read_slowly ? "slowly" : "";
+  const std::string wish = is_reading(ui) ? "stop" : reading_wish(ui);
   shell::ask_page(shell::k_ask_read, wish, [](const Result<std::string>&) {});
 }
 

@@ -94,7 +94,18 @@ void draw_voice(Ui& ui, const Words& w, Look& look) {
   heading(ui, "look/voice-title", w.read_aloud, Heading::section);
   const bool can = can_read_aloud(ui);
   paragraph(ui, "look/voice-tell", can ? w.read_how : w.read_none);
-  if (can) look.read_slowly = tick(ui, "look/slowly", w.read_slowly, look.read_slowly);
+  if (!can) return;
+  look.read_slowly = tick(ui, "look/slowly", w.read_slowly, look.read_slowly);
+  gap(ui, 1);
+  heading(ui, "look/loudness-title", w.loudness, Heading::section);
+  const int picked = one_of(ui,
+                            {.id = "look/loudness",
+                             .name = w.loudness,
+                             .options = {{.id = "loud", .label = w.loud},
+                                         {.id = "medium", .label = w.medium},
+                                         {.id = "quiet", .label = w.quiet}}},
+                            static_cast<int>(look.loudness));
+  look.loudness = static_cast<Look::Loudness>(picked);
 }
 
 void draw_remember(Ui& ui, const Words& w, Look& look) {

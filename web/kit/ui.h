@@ -31,6 +31,7 @@ struct Look {
   float text_scale = 0;       // 1…2; 0 = follow the browser's own text size
   bool left_hand = false;     // what is pressed stands at the left where the layout has a side
   bool read_slowly = false;
+  enum class Loudness : unsigned char { loud, medium, quiet } loudness = Loudness::loud;
   friend bool operator==(const Look&, const Look&) = default;
 };
 

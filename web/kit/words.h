@@ -38,6 +38,10 @@ struct Words {
   std::string read_how = "Press the speaker at the top. It reads the screen to you.";
   std::string read_none = "This device has no voice of its own for this language.";
   std::string read_slowly = "Read more slowly";
+  std::string loudness = "How loud it reads";
+  std::string loud = "Loud";
+  std::string medium = "Medium";
+  std::string quiet = "Quiet";
   std::string keep = "Next time";
   std::string remember = "Remember this on this device";
   std::string remember_tell = "Only these settings are kept. Untick it to delete them.";

@@ -131,6 +131,9 @@ struct App {
   // Shows the result of a link's code, or why that cannot be. Nothing else is running.
   void open_handed(const std::string& code);
 
+  // Says who can open the sealed result of a link, or that the link is not whole.
+  void open_sealed(const std::string& code);
+
   // The educator's desk; nothing happens while a check is going on.
   void to_desk();
   // Puts one result of the desk on show, worked out again from its answers; false: it is not whole.
@@ -201,7 +204,8 @@ struct App {
   void work_out_again();
   [[nodiscard]] Result<std::string> result_code() const;
   void show_link_trouble(const char* kind);
-  [[nodiscard]] bool can_be_asked();  // else it says why not
+  void show_unread(const Error& error);  // of a link's code
+  [[nodiscard]] bool can_be_asked();     // else it says why not
   void seal_result(const std::string& code);
   void show_hand_over_code(const std::string& code, const char* kind);
   void fresh_draft(int question);

@@ -55,10 +55,7 @@ std::string how_many(const App& app) {
 
 void App::open_asked(const std::string& code) {
   auto set = exchange::read_assignment(code);
-  if (!set) {
-    return show_link_trouble(set.error().code == "code-newer" ? "trouble/link-newer"
-                                                              : "trouble/link");
-  }
+  if (!set) return show_unread(set.error());
   if (!exchange::check_assignment(*set, content.library())) return show_link_trouble("asked/other");
   if (exchange::timing_of(*set, shell::today()) == exchange::Timing::expired) {
     show_link_trouble("asked/ended");

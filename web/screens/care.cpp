@@ -83,10 +83,7 @@ void App::open_care_file() {
 
 void App::open_care_link(const std::string& code) {
   const auto state = exchange::read_care(code);
-  if (!state) {
-    return show_link_trouble(state.error().code == "code-newer" ? "trouble/link-newer"
-                                                                : "trouble/link");
-  }
+  if (!state) return show_unread(state.error());
   const auto& families = content.library().families;
   if (std::ranges::find(families, state->family) == families.end())
     return show_link_trouble("trouble/link-other");

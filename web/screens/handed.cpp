@@ -1,6 +1,7 @@
 // A result that came in a link: read once, worked out again from its answers, shown as what it is.
 #include <algorithm>
 
+#include "core/exchange/sealed_code.h"
 #include "web/screens/dates.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
@@ -23,12 +24,19 @@ void App::show_link_trouble(const char* kind) {
   where = Where::trouble;
 }
 
+void App::show_unread(const Error& error) {
+  show_link_trouble(error.code == "code-newer" ? "trouble/link-newer" : "trouble/link");
+}
+
+void App::open_sealed(const std::string& code) {
+  const auto sealed = exchange::read_sealed(code);
+  if (!sealed) return show_unread(sealed.error());
+  show_link_trouble("asked/sealed-link");
+}
+
 void App::open_handed(const std::string& code) {
   const auto result = exchange::read_result(code);
-  if (!result) {
-    return show_link_trouble(result.error().code == "code-newer" ? "trouble/link-newer"
-                                                                 : "trouble/link");
-  }
+  if (!result) return show_unread(result.error());
   const auto& families = content.library().families;
   if (std::ranges::find(families, result->begin.family) == families.end())
     return show_link_trouble("trouble/link-other");

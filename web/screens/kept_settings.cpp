@@ -12,6 +12,7 @@ namespace {
 constexpr std::string_view k_version = "1";
 constexpr std::array<std::string_view, 3> k_grounds = {"system", "light", "dark"};
 constexpr std::array<std::string_view, 3> k_wishes = {"system", "yes", "no"};
+constexpr std::array<std::string_view, 3> k_loudnesses = {"loud", "medium", "quiet"};
 
 template <class Value>
 std::string_view word_of(const std::array<std::string_view, 3>& words, Value value) {
@@ -48,6 +49,7 @@ void read_part(std::string_view key, std::string_view word, KeptSettings& settin
   if (key == "text") read_scale(word, look.text_scale);
   if (key == "hand") look.left_hand = word == "left";
   if (key == "slowly") look.read_slowly = word == "yes";
+  if (key == "volume") read_word(k_loudnesses, word, look.loudness);
   if (key == "language" && is_language(word)) settings.language = word;
 }
 
@@ -69,6 +71,8 @@ std::string write_settings(const KeptSettings& settings) {
     write_part(text, "text", std::to_string(std::lround(look.text_scale * 100)));
   if (look.left_hand) write_part(text, "hand", "left");
   if (look.read_slowly) write_part(text, "slowly", "yes");
+  if (look.loudness != kit::Look::Loudness::loud)
+    write_part(text, "volume", word_of(k_loudnesses, look.loudness));
   if (!settings.language.empty()) write_part(text, "language", settings.language);
   return text;
 }

@@ -1,4 +1,5 @@
 // The start of a shared device: what it is for, one large button; languages; for staff.
+#include "web/kit/read_aloud.h"
 #include "web/screens/pictures.h"
 #include "web/screens/screens.h"
 #include "web/shell/host.h"
@@ -25,16 +26,15 @@ kit::DrawPicture draw_devices(App& app) {
   return moving_picture(app, families[turn % families.size()], pose);
 }
 
-// Reads with the device's own voice, if it has one for this language.
+// Speaks with the device's own voice, if it has one for this language.
 void draw_aloud(App& app) {
-  const std::string here = " " + shell::voice().languages + " ";
-  if (here.find(" " + app.content.language() + " ") == std::string::npos) return;
-  const bool was = app.kiosk.reads_aloud;
-  app.kiosk.reads_aloud =
-      kit::toggle_button(*app.ui, {.id = "aloud", .label = app.say("kiosk/aloud")}, was);
-  if (app.kiosk.reads_aloud == was) return;
-  app.kiosk.place.clear();  // this screen, too
-  if (was) shell::ask_page(shell::k_ask_read, "stop", [](const Result<std::string>&) {});
+  kit::Ui& ui = *app.ui;
+  if (!kit::can_read_aloud(ui)) return;
+  bool& on = app.kiosk.reads_aloud;
+  const bool was = on;
+  on = kit::toggle_button(ui, {.id = "aloud", .label = app.say("kiosk/aloud")}, was);
+  if (on) kit::paragraph(ui, "aloud-how", app.say("kiosk/aloud-how"));
+  if (on != was) shell::redraw();  // the page is told before the next one
 }
 
 void draw_languages(App& app) {

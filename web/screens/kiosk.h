@@ -33,9 +33,8 @@ struct Kiosk {
   double touched_ms = 0;  // since when nothing was touched
   bool ending = false;    // the page is being loaded anew
   bool reads_aloud = false;
-  double read_at_ms = -1;  // this screen is to be read then; -1: not
-  std::string place;       // what was on show in the frame before
-  bool still = false;      // the pictures of the start hold still
+  std::string speech;  // what the page was last told to say by itself; "": nothing
+  bool still = false;  // the pictures of the start hold still
   double clean_until_ms = 0;
   exchange::DayTally tally;
   std::string health;  // as the page tells (web/js/kiosk.js): numbers, one a line

@@ -18,7 +18,11 @@ constexpr const char* k_kiosk_keys[] = {
     "kiosk/memory",      "kiosk/visits",       "kiosk/failures",      "kiosk/leave",
     "kiosk/plain-title", "kiosk/plain-lead",   "kiosk/plain-leaflet", "kiosk/plain-scan",
     "kiosk/code-title",  "kiosk/code-lead",    "kiosk/code-new",      "kiosk/code-wrong",
-    "kiosk/code-go",     "kiosk/code-back",    "kiosk/code-erase"};
+    "kiosk/code-go",     "kiosk/code-back",    "kiosk/code-erase",    "kiosk/aloud-how",
+    "kiosk/say-button",  "kiosk/say-switch",   "kiosk/say-choice",    "kiosk/say-box",
+    "kiosk/say-number",  "kiosk/say-link",     "kiosk/say-on",        "kiosk/say-off",
+    "kiosk/say-open",    "kiosk/say-shut",     "kiosk/say-chosen",    "kiosk/say-unchosen",
+    "kiosk/say-ticked",  "kiosk/say-unticked", "kiosk/say-resting",   "kiosk/say-place"};
 
 }  // namespace
 

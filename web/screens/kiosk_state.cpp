@@ -1,7 +1,9 @@
 // The shared device: who is there, starting again, what is counted. No screen of its own.
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "web/kit/read_aloud.h"
 #include "web/kit/settings_dialog.h"
 #include "web/screens/kept_settings.h"
 #include "web/screens/kiosk.h"
@@ -13,7 +15,6 @@ namespace rehale::screens {
 namespace {
 
 constexpr double k_second_ms = 1000;
-constexpr double k_read_after_ms = 500;  // the mirror, which is what is read, stands by then
 
 bool waits_for_nobody(Where where) {
   return where == Where::kiosk || where == Where::kiosk_clean || where == Where::loading;
@@ -25,10 +26,18 @@ IdleLimits limits_of(const App& app) {
   return limits;
 }
 
-// Tells one screen from the next, for reading it aloud.
-std::string place_of(const App& app) {
-  return std::to_string(static_cast<int>(app.where)) + '/' + std::to_string(app.draft.question) +
-         '/' + std::to_string(app.mending) + '/' + app.content.language();
+// How the page speaks by itself, and its words for what things are (web/js/kiosk_speech.js), in
+// that order; "" when nobody asked for it.
+std::string speech_of(const App& app) {
+  if (!app.kiosk.reads_aloud || !kit::can_read_aloud(*app.ui)) return {};
+  std::string lines = kit::reading_wish(*app.ui);
+  for (const char* key :
+       {"kiosk/say-button", "kiosk/say-switch", "kiosk/say-choice", "kiosk/say-box",
+        "kiosk/say-number", "kiosk/say-link", "kiosk/say-on", "kiosk/say-off", "kiosk/say-open",
+        "kiosk/say-shut", "kiosk/say-chosen", "kiosk/say-unchosen", "kiosk/say-ticked",
+        "kiosk/say-unticked", "kiosk/say-resting", "kiosk/say-place"})
+    lines += '\n' + app.say(key);
+  return lines;
 }
 
 void note_touch(Kiosk& kiosk, double now_ms, bool asked) {
@@ -91,15 +100,10 @@ void App::set_up_kiosk() {
 void App::watch_kiosk() {
   const double now_ms = ui->now_ms();
   note_touch(kiosk, now_ms, is_anybody_asked());
-  if (kiosk.place != place_of(*this)) {
-    kiosk.place = place_of(*this);
-    if (kiosk.reads_aloud) kiosk.read_at_ms = now_ms + k_read_after_ms;
+  if (std::string speech = speech_of(*this); speech != kiosk.speech) {
+    kiosk.speech = std::move(speech);
+    shell::ask_page("kioskSpeech", kiosk.speech, [](const Result<std::string>&) {});
   }
-  if (kiosk.read_at_ms >= 0 && now_ms >= kiosk.read_at_ms) {
-    kiosk.read_at_ms = -1;
-    shell::ask_page(shell::k_ask_read, "", [](const Result<std::string>&) {});
-  }
-  if (kiosk.read_at_ms >= 0) shell::redraw_at(kiosk.read_at_ms);
   if (waits_for_nobody(where)) kiosk.touched_ms = now_ms;
   if (!is_anybody_asked()) return;
   asks_to_leave = false;  // one question at a time

@@ -52,8 +52,8 @@ bool App::open_what_was_asked() {
     open_handed(code);
   } else if (const auto link = asked_for(shell::k_option_asked); !link.empty()) {
     open_asked(link);
-  } else if (!asked_for(shell::k_option_sealed).empty()) {
-    show_link_trouble("asked/sealed-link");
+  } else if (const auto sealed = asked_for(shell::k_option_sealed); !sealed.empty()) {
+    open_sealed(sealed);
   } else if (const auto numbers = asked_for(shell::k_option_care); !numbers.empty()) {
     open_care_link(numbers);
   } else if (!asked_for(shell::k_option_set).empty()) {

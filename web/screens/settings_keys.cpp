@@ -10,7 +10,8 @@ constexpr const char* k_settings_keys[] = {
     "settings/hand-tell", "settings/hand-right", "settings/hand-left",     "settings/read-aloud",
     "settings/read-stop", "settings/read-how",   "settings/read-none",     "settings/read-slowly",
     "settings/keep",      "settings/remember",   "settings/remember-tell", "settings/not-kept",
-    "settings/as-device"};
+    "settings/as-device", "settings/loudness",   "settings/loud",          "settings/medium",
+    "settings/quiet"};
 
 }  // namespace
 

@@ -100,8 +100,10 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "kioskStaff": words of a window that asks for the staff's code -> "yes" or ""
 //   "kioskHealth": -> numbers, one a line: minutes since it was opened, bytes of memory, visits,
 //   failures "keep": a setting's name, line break, a text to keep on this device; no text: nothing
-//   is kept any more "read": the screen aloud; "slowly", or "stop". What comes of it is told by
-//   voice()
+//   is kept any more "read": the screen aloud; "stop", or how: of "slowly" and of "medium" or
+//   "quiet" none, one or both. What comes of it is told by voice()
+//   "kioskSpeech": on a shared device: what gets the focus is said, each screen read. The first
+//   line says how, as "read" takes it; then words for roles and states; "": no more
 inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);

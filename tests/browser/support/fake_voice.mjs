@@ -14,7 +14,7 @@ export function playVoices({ voices, word_ms = 5, silent = null, late_ms = 20 })
     const utterance = queue[0];
     if (!utterance) return;
     if (silent !== null && utterance.text.includes(silent)) return;  // stalled until cancel()
-    window.said.push({ text: utterance.text, lang: utterance.lang, voice: utterance.voice?.name, rate: utterance.rate });
+    window.said.push({ text: utterance.text, lang: utterance.lang, voice: utterance.voice?.name, rate: utterance.rate, volume: utterance.volume });
     tell(utterance, 'start');
     let left = utterance.text.split(' ').length;
     const step = () => {
@@ -51,7 +51,7 @@ export function playVoices({ voices, word_ms = 5, silent = null, late_ms = 20 })
     },
   };
   Object.defineProperty(window, 'speechSynthesis', { configurable: true, value: synthesis });
-  window.SpeechSynthesisUtterance = class { constructor(text) { Object.assign(this, { text, lang: '', rate: 1, voice: null }); } };
+  window.SpeechSynthesisUtterance = class { constructor(text) { Object.assign(this, { text, lang: '', rate: 1, volume: 1, voice: null }); } };
   window.setVoices = (now) => { known = now; listeners.forEach((act) => act()); };
   setTimeout(() => window.setVoices(voices), late_ms);
 }

@@ -12,8 +12,8 @@ namespace {
 
 class Reader {
  public:
-  Reader(const Course& course, std::uint64_t seed)
-      : course_(course), diagnosis_(course.bank, k_plan, seed) {}
+  explicit Reader(const Course& course)
+      : course_(course), diagnosis_(mastery::Diagnosis::of_finished(course.bank, k_plan)) {}
 
   Result<void> add(const Event& event) {
     const int question = question_index(course_.family, event.question);
@@ -91,7 +91,7 @@ Result<ReadThrough> read_through(const Course& course, const Log& log) {
   if (log.empty()) return fail("log-empty", "event 0", "a run has at least its begin event");
   const auto begun = Run::is_begin(course, log.front());
   if (!begun) return tl::unexpected(begun.error());
-  Reader reader(course, log.front().seed);
+  Reader reader(course);
   for (std::size_t n = 1; n < log.size(); ++n) {
     auto added =
         log[n].at_ms >= log[n - 1].at_ms

@@ -16,33 +16,65 @@ Told told_of(const mastery::Verdict::Technique& technique) {
   return technique.probed ? Told::unsure : Told::unprobed;
 }
 
-bool is_critical(const std::vector<Critical>& critical, const Id& family, std::size_t technique) {
-  const auto found = std::ranges::find(critical, family, &Critical::family);
-  return found != critical.end() && ((found->techniques >> technique) & 1U) != 0;
+Change change_of(Told was, Told is) {
+  if (was == Told::not_yet && is == Told::has_it) return Change::gained;
+  return was == Told::has_it && is == Told::not_yet ? Change::lost : Change::none;
 }
 
-// By person and family, then by day: the check before is the neighbour.
-auto track_place(const Record& record) {
-  return std::tuple(record.person.value_or(0), std::string_view(record.family), record.day);
+// Critical techniques of a family, a bit each.
+std::uint32_t critical_of(const std::vector<Critical>& critical, const Id& family) {
+  const auto found = std::ranges::find(critical, family, &Critical::family);
+  return found == critical.end() ? 0 : found->techniques;
+}
+
+// Sorted by person and family, then by day: the check before is the neighbour. What is compared
+// stands in it, as records of a large group lie far apart.
+struct TrackPlace {
+  std::uint32_t person = 0;
+  Day day = 0;
+  std::string_view family;
+  std::size_t record = 0;
+};
+
+bool comes_before(const TrackPlace& one, const TrackPlace& other) {
+  return std::tie(one.person, one.family, one.day, one.record) <
+         std::tie(other.person, other.family, other.day, other.record);
+}
+
+int lost_between(const Record& before, const Record& after) {
+  int lost = 0;
+  for (std::size_t k = 0; k < std::min(before.techniques.size(), after.techniques.size()); ++k) {
+    const Change change = change_of(before.techniques[k].told, after.techniques[k].told);
+    lost += change == Change::lost ? 1 : 0;
+  }
+  return lost;
 }
 
 // For each record how much was lost since the same person's check before; 0 where there is none.
 std::vector<int> lost_since(const std::vector<Record>& records) {
-  std::vector<const Record*> known;
-  for (const Record& record : records) {
-    if (record.person) known.push_back(&record);
+  std::vector<TrackPlace> known;
+  for (std::size_t n = 0; n < records.size(); ++n) {
+    const Record& record = records[n];
+    if (record.person) known.push_back({*record.person, record.day, record.family, n});
   }
-  std::ranges::stable_sort(known, [](const Record* one, const Record* other) {
-    return track_place(*one) < track_place(*other);
-  });
+  std::ranges::sort(known, comes_before);
   std::vector<int> lost(records.size());
   for (std::size_t n = 1; n < known.size(); ++n) {
-    const Record &before = *known[n - 1], &after = *known[n];
+    const TrackPlace &before = known[n - 1], &after = known[n];
     if (before.person != after.person || before.family != after.family) continue;
-    lost[static_cast<std::size_t>(&after - records.data())] =
-        static_cast<int>(std::ranges::count(changes(before, after), Change::lost));
+    lost[after.record] = lost_between(records[before.record], records[after.record]);
   }
   return lost;
+}
+
+SeeFirst see_first_of(const Record& record, std::uint32_t critical) {
+  SeeFirst row{.day = record.day};
+  for (std::size_t k = 0; k < record.techniques.size(); ++k) {
+    if (((critical >> k) & 1U) == 0) continue;
+    row.critical_not_yet += record.techniques[k].told == Told::not_yet ? 1 : 0;
+    row.critical_unprobed += record.techniques[k].told == Told::unprobed ? 1 : 0;
+  }
+  return row;
 }
 
 Record made_of(const check::Event& begin, const check::Course& course,
@@ -108,9 +140,7 @@ std::size_t drop_copies(std::vector<Record>& records) {
 std::vector<Change> changes(const Record& before, const Record& after) {
   std::vector<Change> all(std::min(before.techniques.size(), after.techniques.size()));
   for (std::size_t k = 0; k < all.size(); ++k) {
-    const Told was = before.techniques[k].told, is = after.techniques[k].told;
-    if (was == Told::not_yet && is == Told::has_it) all[k] = Change::gained;
-    if (was == Told::has_it && is == Told::not_yet) all[k] = Change::lost;
+    all[k] = change_of(before.techniques[k].told, after.techniques[k].told);
   }
   return all;
 }
@@ -126,20 +156,18 @@ std::vector<SeeFirst> see_first(const std::vector<Record>& records,
                                 const std::vector<Critical>& critical) {
   const std::vector<int> lost = lost_since(records);
   std::vector<SeeFirst> order;
+  order.reserve(records.size());
   for (std::size_t n = 0; n < records.size(); ++n) {
-    const Record& record = records[n];
-    SeeFirst row{.record = n, .lost = lost[n], .day = record.day};
-    for (std::size_t k = 0; k < record.techniques.size(); ++k) {
-      if (!is_critical(critical, record.family, k)) continue;
-      row.critical_not_yet += record.techniques[k].told == Told::not_yet ? 1 : 0;
-      row.critical_unprobed += record.techniques[k].told == Told::unprobed ? 1 : 0;
-    }
+    SeeFirst row = see_first_of(records[n], critical_of(critical, records[n].family));
+    row.record = n;
+    row.lost = lost[n];
     order.push_back(row);
   }
-  std::ranges::stable_sort(order, [](const SeeFirst& one, const SeeFirst& other) {
-    return std::tuple(-one.critical_not_yet, -one.lost, -one.critical_unprobed, one.day) <
-           std::tuple(-other.critical_not_yet, -other.lost, -other.critical_unprobed, other.day);
-  });
+  const auto place = [](const SeeFirst& row) {
+    return std::tuple(-row.critical_not_yet, -row.lost, -row.critical_unprobed, row.day,
+                      row.record);
+  };
+  std::ranges::sort(order, {}, place);
   return order;
 }
 

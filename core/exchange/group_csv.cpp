@@ -105,13 +105,14 @@ std::string item_csv(std::span<const cohort::ItemRow> rows, std::span<const std:
   return csv.str();
 }
 
-std::string checks_csv(std::span<const cohort::Record> records, const catalog::Id& family,
+std::string checks_csv(std::span<const cohort::Record* const> records, const catalog::Id& family,
                        std::span<const std::string> heads, std::span<const std::string> names) {
   Csv csv;
   head(csv, heads, k_check_heads);
   for (const std::string& name : names) csv.text(name);
   csv.end_row();
-  for (const cohort::Record& record : records) {
+  for (const cohort::Record* one : records) {
+    const cohort::Record& record = *one;
     if (record.family != family) continue;
     csv.text(iso_date(record.day)).text(record.family).text(record.language);
     for (const bool flag : {record.again, record.helped, record.made_up}) {

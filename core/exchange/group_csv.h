@@ -32,7 +32,7 @@ inline constexpr std::size_t k_item_heads = 8;
 // then a column a technique of that family: 1 has it, 0 not yet, empty unclear. Checks of other
 // families are left out. `heads` has 8 texts.
 inline constexpr std::size_t k_check_heads = 8;
-[[nodiscard]] std::string checks_csv(std::span<const cohort::Record> records,
+[[nodiscard]] std::string checks_csv(std::span<const cohort::Record* const> records,
                                      const catalog::Id& family, std::span<const std::string> heads,
                                      std::span<const std::string> names);
 

@@ -34,6 +34,11 @@ Diagnosis::Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Pos
   sums_.sum(posterior_.states());
 }
 
+Diagnosis::Diagnosis(const Bank& bank, const Plan& plan)
+    : bank_(&bank), plan_(plan), seed_(0), finished_(true), posterior_(bank.model) {}
+
+Diagnosis Diagnosis::of_finished(const Bank& bank, const Plan& plan) { return {bank, plan}; }
+
 Bits Diagnosis::to_probe() const { return bank_->model.critical | plan_.must; }
 
 Bits Diagnosis::unprobed(Bits among) const {
@@ -86,9 +91,10 @@ Worth Diagnosis::worth_of(int item) const {
 
 void Diagnosis::ask(int item) {
   const Item& asked = bank_->items[static_cast<std::size_t>(item)];
-  const Worth now = worth_of(item);
-  const Bits suspects = suspected();
   const Bits touched = asked.touches();
+  if (finished_) sums_.sum_within(posterior_, touched);
+  const Worth now = worth(bank_->model, sums_, asked, touched & to_probe());
+  const Bits suspects = finished_ ? 0 : suspected();  // only next() goes by it
   for (int k = 0; k < bank_->model.techniques; ++k) {
     if ((to_probe() & bit(k)) == 0) continue;
     // Only an item that asks for the technique itself is a direct question about it.
@@ -104,11 +110,8 @@ void Diagnosis::ask(int item) {
 }
 
 void Diagnosis::answer(int item, std::span<const int> columns) {
-  const std::vector<Piece>& pieces = bank_->items[static_cast<std::size_t>(item)].pieces;
-  for (std::size_t i = 0; i < pieces.size() && i < columns.size(); ++i) {
-    if (columns[i] >= 0 && columns[i] < pieces[i].columns) posterior_.update(pieces[i], columns[i]);
-  }
-  sums_.sum(posterior_.states());
+  posterior_.update_each(bank_->items[static_cast<std::size_t>(item)].pieces, columns);
+  if (!finished_) sums_.sum(posterior_.states());
 }
 
 double Diagnosis::index_of(const Candidate& candidate, Bits unprobed) const {
@@ -234,12 +237,15 @@ Next Diagnosis::next(std::span<const int> recent) const {
 
 Verdict Diagnosis::verdict() const {
   const Model& model = bank_->model;
+  SupersetSums fresh;
+  if (finished_) fresh.sum(posterior_.states());
+  const SupersetSums& sums = finished_ ? fresh : sums_;
   const Bits open = unprobed(bank_->model.critical);
   Bits touched = 0;
   for (const int item : asked_) touched |= bank_->items[static_cast<std::size_t>(item)].touches();
   Verdict verdict;
   for (int k = 0; k < model.techniques; ++k) {
-    const double p = sums_.marginal(k);
+    const double p = sums.marginal(k);
     const bool probed = (touched & bit(k)) != 0 && (open & bit(k)) == 0;
     Label label = Label::unsure;
     if (p >= plan_.has_it && (probed || (model.critical & bit(k)) == 0)) label = Label::has_it;
@@ -247,7 +253,7 @@ Verdict Diagnosis::verdict() const {
     verdict.techniques.push_back({p, probed, label});
   }
   for (int b = 0; b < model.misconceptions; ++b) {
-    const double p = sums_.marginal(model.techniques + b);
+    const double p = sums.marginal(model.techniques + b);
     const bool confirmed = asked_about_[static_cast<std::size_t>(b)] >= 2;
     Held held = Held::unsure;
     if (p >= plan_.report_held && confirmed) held = Held::held;

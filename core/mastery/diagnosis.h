@@ -75,6 +75,9 @@ class Diagnosis {
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed);
   // Starts from another posterior than the prior (a re-check after time and coaching).
   Diagnosis(const Bank& bank, const Plan& plan, std::uint64_t seed, Posterior start);
+  // For a run that is over: the same ask and answer calls give the same verdict, to the bit, for a
+  // third of the work. Then next, probability and worth_of may not be asked.
+  [[nodiscard]] static Diagnosis of_finished(const Bank& bank, const Plan& plan);
 
   // The best item not yet asked, or why to stop. `recent`: items of earlier runs, put after equals.
   [[nodiscard]] Next next(std::span<const int> recent = {}) const;
@@ -99,6 +102,7 @@ class Diagnosis {
  private:
   struct Candidate;
   struct Survey;
+  Diagnosis(const Bank& bank, const Plan& plan);  // of_finished
 
   [[nodiscard]] Bits unprobed(Bits among) const;
   [[nodiscard]] Bits to_probe() const;
@@ -115,6 +119,7 @@ class Diagnosis {
   const Bank* bank_;
   Plan plan_;
   std::uint64_t seed_;
+  bool finished_ = false;  // sums_ hold only what the question asked last is about
   Posterior posterior_;
   SupersetSums sums_;
   std::vector<int> asked_;

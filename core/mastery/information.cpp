@@ -26,8 +26,16 @@ inline Columns<stride> chances(const SupersetSums& sums, const Piece& piece, Bit
   return found;
 }
 
+// What an answer is to tell about, and what is known before it.
+struct Told {
+  const Model& model;
+  const SupersetSums& sums;
+  Bits about;
+};
+
 template <std::size_t stride>
-void tell(const Model& model, const SupersetSums& sums, const Piece& piece, Worth& found) {
+void tell(const Told& told, const Piece& piece, Worth& found) {
+  const auto& [model, sums, about] = told;
   const auto columns = static_cast<std::size_t>(piece.columns);
   const Columns<stride> chance = chances<stride>(sums, piece, 0);
   double all = 0;  // -H(X)
@@ -39,7 +47,7 @@ void tell(const Model& model, const SupersetSums& sums, const Piece& piece, Wort
   found.whole = std::max(found.whole, given_state - all);
   for (int index = 0; index < model.bits(); ++index) {
     const auto i = static_cast<std::size_t>(index);
-    if (!(model.weight[i] > 0)) continue;
+    if (!(model.weight[i] > 0) || (about & bit(index)) == 0) continue;
     const Columns<stride> set = chances<stride>(sums, piece, bit(index));
     double joint = 0;  // -H(X, bit)
     for (std::size_t c = 0; c < columns; ++c) {
@@ -67,21 +75,22 @@ double even_odds(const SupersetSums& sums, const Piece& piece, int index) {
 
 }  // namespace
 
-Worth worth(const Model& model, const SupersetSums& sums, const Item& item) {
+Worth worth(const Model& model, const SupersetSums& sums, const Item& item, Bits about) {
+  const Told told{model, sums, about};
   Worth found;
   for (const Piece& piece : item.pieces) {
     switch (piece.stride()) {
       case 2:
-        tell<2>(model, sums, piece, found);
+        tell<2>(told, piece, found);
         break;
       case 4:
-        tell<4>(model, sums, piece, found);
+        tell<4>(told, piece, found);
         break;
       case 6:
-        tell<6>(model, sums, piece, found);
+        tell<6>(told, piece, found);
         break;
       default:
-        tell<k_max_columns>(model, sums, piece, found);
+        tell<k_max_columns>(told, piece, found);
         break;
     }
   }

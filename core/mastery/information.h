@@ -19,7 +19,9 @@ struct Worth {
   std::array<double, k_max_bits> about{};  // I(X; bit); 0 for bits of weight 0
 };
 
-[[nodiscard]] Worth worth(const Model& model, const SupersetSums& sums, const Item& item);
+// about: the bits to be told about; the index counts no others.
+[[nodiscard]] Worth worth(const Model& model, const SupersetSums& sums, const Item& item,
+                          Bits about = bit(k_max_bits) - 1);
 
 // I(answer to the piece; bit) if the bit were as likely set as not and all else as it is now:
 // how well the answer would tell the two apart, whatever the odds are. 0 when the bit is certain.

@@ -1,5 +1,6 @@
 #include "core/mastery/posterior.h"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cstddef>
@@ -10,7 +11,6 @@
 namespace rehale::mastery {
 namespace {
 
-constexpr std::size_t k_lanes = 8;
 using Lanes = std::array<double, k_lanes>;
 
 // Always in this order, so that every compiler rounds alike.
@@ -57,88 +57,56 @@ GroupTables tables_for(const Piece& piece, int column, std::size_t states) {
   return tables;
 }
 
-// One step over eight neighbours, at eight places `one` apart: the place's number is the three
-// bits. Fixed lengths and no store before the last load of a lane, so that compilers use vectors at
-// -O2 too.
-void add_three_bits_of_eight(double* __restrict at, std::size_t one) {
-  double* __restrict at1 = at + one;
-  double* __restrict at2 = at + 2 * one;
-  double* __restrict at3 = at + 3 * one;
-  double* __restrict at4 = at + 4 * one;
-  double* __restrict at5 = at + 5 * one;
-  double* __restrict at6 = at + 6 * one;
-  double* __restrict at7 = at + 7 * one;
-  for (std::size_t i = 0; i < k_lanes; ++i) {
-    const double s67 = at6[i] + at7[i];
-    const double s57 = at5[i] + at7[i];
-    const double s37 = at3[i] + at7[i];
-    const double s4567 = (at4[i] + at5[i]) + s67;
-    const double s2367 = (at2[i] + at3[i]) + s67;
-    const double s1357 = (at1[i] + at3[i]) + s57;
-    at[i] = ((at[i] + at1[i]) + (at2[i] + at3[i])) + s4567;
-    at1[i] = s1357;
-    at2[i] = s2367;
-    at3[i] = s37;
-    at4[i] = s4567;
-    at5[i] = s57;
-    at6[i] = s67;
-  }
-}
-
-// Adds to every state without bit `one` (>= 8) the sum of the same state with it; then the same for
-// the next two bits up. Three bits a pass: a third of the trips through memory.
-void add_three_bits(double* sums, std::size_t states, std::size_t one) {
-  for (std::size_t block = 0; block < states; block += 8 * one) {
-    for (std::size_t i = block; i < block + one; i += k_lanes)
-      add_three_bits_of_eight(sums + i, one);
-  }
-}
-
-void add_one_bit_of_eight(const double* __restrict with, double* __restrict without) {
-  for (std::size_t i = 0; i < k_lanes; ++i) without[i] += with[i];
-}
-
-void add_one_bit(double* sums, std::size_t states, std::size_t one) {
-  for (std::size_t block = 0; block < states; block += 2 * one) {
-    for (std::size_t i = block; i < block + one; i += k_lanes) {
-      add_one_bit_of_eight(sums + i + one, sums + i);
-    }
-  }
-}
-
-// The lowest three bits of eight neighbours.
-void add_within_eight(double* s) {
-  for (std::size_t i = 0; i < 4; ++i) s[i] += s[i + 4];
-  for (std::size_t i = 0; i < 2; ++i) {
-    s[i] += s[i + 2];
-    s[i + 4] += s[i + 6];
-  }
-  for (std::size_t i = 0; i < k_lanes; i += 2) s[i] += s[i + 1];
-}
-
 }  // namespace
 
-Posterior::Posterior(const Model& model) : states_(model.prior) {}
+Posterior::Posterior(const Model& model) : states_(model.prior) { find_live(); }
 
-double Posterior::update(const Piece& piece, int column) {
-  const std::size_t count = states_.size();
-  const GroupTables tables = tables_for(piece, column, count);
+// What is left out is 0 and stays 0: sums and products without it are the same to the bit.
+void Posterior::find_live() {
+  live_.clear();
+  for (std::size_t block = 0; block < states_.size() / k_lanes; ++block) {
+    const double* at = states_.data() + block * k_lanes;
+    if (std::any_of(at, at + k_lanes, [](double mass) { return mass != 0; }))
+      live_.push_back(static_cast<std::uint16_t>(block));
+  }
+}
+
+// Scales what came before, then takes the piece in; returns the new sum over all states.
+double Posterior::multiply(const Piece& piece, int column, double scale) {
+  const GroupTables tables = tables_for(piece, column, states_.size());
   Lanes sums{};
-  for (std::size_t base = 0; base < count; base += k_lanes) {
-    const std::size_t row = tables.middle[(base >> 3U) & 63U] | tables.upper[base >> 9U];
+  for (const std::size_t block : live_) {
+    const std::size_t row = tables.middle[block & 63U] | tables.upper[block >> 6U];
     const Lanes& factor = tables.factors[row];
-    double* at = states_.data() + base;
+    double* at = states_.data() + block * k_lanes;
     for (std::size_t lane = 0; lane < k_lanes; ++lane) {
-      at[lane] *= factor[lane];
+      at[lane] = at[lane] * scale * factor[lane];
       sums[lane] += at[lane];
     }
   }
-  const double evidence = total(sums);
-  const double scale = 1 / evidence;
-  for (std::size_t base = 0; base < count; base += k_lanes) {
-    for (std::size_t lane = 0; lane < k_lanes; ++lane) states_[base + lane] *= scale;
+  return total(sums);
+}
+
+void Posterior::scale_by(double scale) {
+  for (const std::size_t block : live_) {
+    double* at = states_.data() + block * k_lanes;
+    for (std::size_t lane = 0; lane < k_lanes; ++lane) at[lane] *= scale;
   }
+}
+
+double Posterior::update(const Piece& piece, int column) {
+  const double evidence = multiply(piece, column, 1);
+  scale_by(1 / evidence);
   return evidence;
+}
+
+void Posterior::update_each(std::span<const Piece> pieces, std::span<const int> columns) {
+  double scale = 1;
+  for (std::size_t i = 0; i < pieces.size() && i < columns.size(); ++i) {
+    if (columns[i] < 0 || columns[i] >= pieces[i].columns) continue;
+    scale = 1 / multiply(pieces[i], columns[i], scale);
+  }
+  scale_by(scale);
 }
 
 void Posterior::forget(int technique, double kept) {
@@ -149,6 +117,7 @@ void Posterior::forget(int technique, double kept) {
     states_[state ^ mask] += states_[state] - stays;
     states_[state] = stays;
   }
+  find_live();
 }
 
 void Posterior::learn(int technique, double learned, Bits against) {
@@ -159,6 +128,7 @@ void Posterior::learn(int technique, double learned, Bits against) {
     states_[(state | mask) & ~against] += moves;
     states_[state] -= moves;
   }
+  find_live();
 }
 
 Bits Posterior::most_likely() const {
@@ -175,31 +145,6 @@ double Posterior::entropy() const {
     for (std::size_t lane = 0; lane < k_lanes; ++lane) sums[lane] += x_log_x(states_[base + lane]);
   }
   return -total(sums);
-}
-
-void SupersetSums::sum(std::span<const double> states) {
-  sums_.assign(states.begin(), states.end());
-  for (std::size_t base = 0; base < sums_.size(); base += k_lanes) {
-    add_within_eight(sums_.data() + base);
-  }
-  std::size_t one = k_lanes;
-  for (; 4 * one < sums_.size(); one *= 8) add_three_bits(sums_.data(), sums_.size(), one);
-  for (; one < sums_.size(); one *= 2) add_one_bit(sums_.data(), sums_.size(), one);
-  for (int index = 0; bit(index) < sums_.size(); ++index) {
-    const double p = marginal(index);
-    uncertainty_[static_cast<std::size_t>(index)] = -(x_log_x(p) + x_log_x(1 - p));
-  }
-}
-
-std::vector<double> group_masses(const SupersetSums& sums, const Piece& piece) {
-  std::vector<double> masses;
-  for (const Bits at : piece.at) masses.push_back(sums.all_of(at));
-  for (std::size_t one = 1; one < masses.size(); one *= 2) {
-    for (std::size_t group = 0; group < masses.size(); ++group) {
-      if ((group & one) == 0) masses[group] -= masses[group | one];
-    }
-  }
-  return masses;
 }
 
 }  // namespace rehale::mastery

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -12,6 +13,8 @@
 
 namespace rehale::mastery {
 
+inline constexpr std::size_t k_lanes = 8;  // states that are worked on together
+
 class Posterior {
  public:
   explicit Posterior(const Model& model);
@@ -19,6 +22,9 @@ class Posterior {
   // Bayes' rule for one piece; returns P(column | answers before), > 0.
   // column in [0, piece.columns); the piece's mask lies within the model's bits.
   double update(const Piece& piece, int column);
+  // The same for several pieces one after another, to the bit and with fewer passes over the
+  // states. A column that the piece has not, as -1, says nothing.
+  void update_each(std::span<const Piece> pieces, std::span<const int> columns);
 
   // Time passes: who has the technique keeps it with probability `kept` in [0,1].
   void forget(int technique, double kept);
@@ -30,15 +36,24 @@ class Posterior {
   [[nodiscard]] double operator[](Bits state) const { return states_[state]; }
   [[nodiscard]] Bits most_likely() const;  // the lowest of equals
   [[nodiscard]] double entropy() const;    // nats
+  // Eights of neighbouring states that are not all ruled out, by number: the others stay 0.
+  [[nodiscard]] std::span<const std::uint16_t> live() const { return live_; }
 
  private:
+  void find_live();
+  double multiply(const Piece& piece, int column, double scale);
+  void scale_by(double scale);
+
   std::vector<double> states_;
+  std::vector<std::uint16_t> live_;
 };
 
 // z[m] = sum of the posterior over all states that contain m: K·2^(K-1) additions for all m.
 class SupersetSums {
  public:
   void sum(std::span<const double> states);  // size: a power of two >= 8
+  // Only for m within `wanted`, to the bit as sum() gives them; nothing may be asked about others.
+  void sum_within(const Posterior& posterior, Bits wanted);
 
   // P(all bits of m are set).
   [[nodiscard]] double all_of(Bits m) const { return sums_[m]; }
@@ -52,7 +67,9 @@ class SupersetSums {
   [[nodiscard]] std::span<const double> all() const { return sums_; }
 
  private:
-  std::vector<double> sums_;
+  void tell_uncertainty(Bits wanted);
+
+  std::vector<double> sums_, folded_;
   std::array<double, k_max_bits> uncertainty_{};
 };
 

@@ -1,8 +1,6 @@
 #include "tests/fuzz/targets.h"
 
 #include <algorithm>
-#include <cstdio>
-#include <cstdlib>
 
 #include "core/catalog/care.h"
 #include "core/exchange/care_code.h"
@@ -11,6 +9,7 @@
 #include "core/exchange/kept.h"
 #include "core/exchange/run_json.h"
 #include "core/exchange/sealed_code.h"
+#include "tests/fuzz/promise.h"
 #include "tests/support/fixture.h"
 #include "tests/support/made_codes.h"
 #include "tests/support/shipped.h"
@@ -18,21 +17,6 @@
 namespace rehale::fuzz {
 
 namespace {
-
-void promise(bool kept, const char* what) {
-  if (kept) return;
-  std::fprintf(stderr, "broken promise: %s\n", what);
-  std::abort();
-}
-
-// Every error tells the way on.
-void promise_told(const Error& error) {
-  promise(!error.code.empty() && !error.detail.empty(), "an error says what would be right");
-}
-
-std::string_view text_of(Input input) {
-  return {reinterpret_cast<const char*>(input.data()), input.size()};
-}
 
 // A log that was read is written and read again to the same; and it replays or says why not.
 void follow(const check::Log& log) {

@@ -19,15 +19,22 @@ void care(Input input);        // what is inside a code of one inhaler's numbers
 void kept(Input input);        // what a device kept for a person
 void cbor(Input input);
 void run_json(Input input);
-void content(Input input);  // files of content
+void content(Input input);   // files of content
+void scene(Input input);     // a compiled drawing
+void takes(Input input);     // run-throughs beside a run's events
+void tally(Input input);     // what a shared device counted today
+void settings(Input input);  // what the person chose, as it is kept
+void heap(Input input);      // what an educator gives the desk, piece by piece
 
 struct Target {
   std::string_view name;
   void (*run)(Input input);
 };
 inline constexpr Target k_targets[] = {
-    {"code", code},     {"result", result},     {"assignment", assignment},
-    {"sealed", sealed}, {"care", care},         {"kept", kept},
-    {"cbor", cbor},     {"run_json", run_json}, {"content", content}};
+    {"code", code},         {"result", result},     {"assignment", assignment},
+    {"sealed", sealed},     {"care", care},         {"kept", kept},
+    {"cbor", cbor},         {"run_json", run_json}, {"content", content},
+    {"scene", scene},       {"takes", takes},       {"tally", tally},
+    {"settings", settings}, {"heap", heap}};
 
 }  // namespace rehale::fuzz

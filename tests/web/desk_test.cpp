@@ -148,6 +148,7 @@ TEST(Desk, tells_of_each_picture_why_it_gave_nothing_and_of_codes_which_one_it_w
 
 TEST(Desk, says_what_was_read_what_came_twice_and_what_was_broken) {
   open_group();
+  EXPECT_EQ(null::asked("deskNext"), std::to_string(Portions().letters()));
   read(group() + "R1abcdefghijklmnop\n");
   EXPECT_EQ(rig::app().desk.intake.copies(), lines(group()));
   press(Role::disclosure, "Could not be read: 1");

@@ -6,12 +6,14 @@ import './desk.css';
 import { isPicture } from './picture_size.js';
 import { bringStyle } from './style_sheet.js';
 
-const CHUNK = 8_192;              // letters in one piece: some 50 results, a tenth of a second
 const PART = 65_536;              // bytes of a file read at a time
 const MOST_LINE = 262_144;        // a longer line is cut
 const MOST_RUN = 262_144;         // bytes of one run as JSON (core/exchange/run_json.h)
 const MOST_FILES = 20_000;
 const MOST_BYTES = 268_435_456;   // of one file of codes: a million results and more
+
+// Letters in one piece; the app says how many it can take without keeping anybody waiting.
+let chunk = 2_048;
 
 // What is to be read, piece by piece: an async generator of {kind, line, source, text, read}. `read`: bytes so far.
 async function* piecesOfText(stream, source, before) {
@@ -19,9 +21,9 @@ async function* piecesOfText(stream, source, before) {
   for await (const part of stream) {
     read += part.bytes;
     carry += part.text;
-    while (carry.length > CHUNK || (part.last && carry !== '')) {
-      let end = carry.lastIndexOf('\n', CHUNK - 1) + 1;
-      if (end === 0 && part.last && carry.length <= CHUNK) end = carry.length;
+    while (carry.length > chunk || (part.last && carry !== '')) {
+      let end = carry.lastIndexOf('\n', chunk - 1) + 1;
+      if (end === 0 && part.last && carry.length <= chunk) end = carry.length;
       if (end === 0) {
         end = carry.indexOf('\n') + 1;
         if (end === 0 && carry.length < MOST_LINE && !part.last) break;  // the line's end is still to come
@@ -89,8 +91,17 @@ export async function* pieces({ pasted, source, files, scanned }) {
 let heap;     // the generator that is being read
 let heapSize; // bytes in it
 
+// A task of its own for each piece, so that taps and frames come in between. No timer: those wait in a hidden tab.
+const breathe = () => new Promise((done) => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = () => { port1.close(); done(); };
+  port2.postMessage('');
+});
+
 // One piece as web/screens/desk_state.h takes it.
-async function next() {
+async function next(letters) {
+  chunk = Number(letters);
+  await breathe();
   const { value, done } = heap ? await heap.next() : { done: true };
   if (done) { heap = undefined; return 'end 1000 0 -\n'; }
   const permille = Math.min(1000, Math.round((1000 * value.read) / Math.max(1, heapSize)));

@@ -1,5 +1,5 @@
 // Read results: a window of the page takes what was pasted, picked or scanned; its pieces are read
-// one a frame, with progress, and what could not be read is told with its line and why.
+// between frames, with progress, and what could not be read is told with its line and why.
 #include <algorithm>
 #include <utility>
 
@@ -12,15 +12,18 @@ namespace rehale::screens {
 namespace {
 
 void read_on(App& app) {
-  shell::ask_page("deskNext", "", [&app, heap = app.desk.heap()](const Result<std::string>& piece) {
-    if (heap != app.desk.heap()) return;  // stopped
-    if (piece && app.desk.take(*piece)) {
-      read_on(app);
-    } else {
-      app.desk.end_reading();
-    }
-    shell::redraw(1, "desk reads");
-  });
+  shell::ask_page_at_once("deskNext", std::to_string(app.desk.portions.letters()),
+                          [&app, heap = app.desk.heap()](const Result<std::string>& piece) {
+                            if (heap != app.desk.heap()) return;  // stopped
+                            const double from_ms = shell::now_ms();
+                            if (!piece || !app.desk.take(*piece)) {
+                              app.desk.end_reading();
+                              return shell::redraw(1, "desk has read");
+                            }
+                            if (app.desk.portions.took(from_ms, shell::now_ms()))
+                              shell::redraw(1, "desk reads");
+                            read_on(app);
+                          });
 }
 
 void begin(App& app) {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <charconv>
-#include <numeric>
 #include <set>
 #include <span>
 #include <utility>
@@ -76,6 +75,11 @@ bool Desk::take(std::string_view chunk) {
   const std::string_view text = chunk.substr(std::min(end + 1, chunk.size()));
   const exchange::Place place{std::string(head.source), head.line};
   permille_ = head.permille;
+  if (head.kind != "end" && intake.records().size() >= k_most_results) {
+    intake.add_unread({place.source, 0}, {},
+                      {"heap-full", "", "so many results are read at a time"});
+    return false;
+  }
   if (head.kind == "text") {
     intake.add_text(place, text);
   } else if (head.kind == "run") {
@@ -127,21 +131,38 @@ void Desk::end_reading() {
   ++heap_;
   work_ = Work::adding;
   added_ = 0;
+  ordering_ = 0;
   summary_ = {};
 }
 
 bool Desk::add_up() {
   if (work_ != Work::adding) return false;
-  const std::span<const cohort::Record> all = intake.records();
-  const std::size_t count = std::min(k_part, all.size() - added_);
-  if (count > 0) {
-    summary_ = cohort::sum(summary_, cohort::summarise(all.subspan(added_, count)));
-    added_ += count;
+  while (add_step()) {
+    if (intake.records().size() > k_part) return true;
   }
-  if (added_ < all.size()) return true;
-  order_all();
   work_ = Work::none;
   return false;
+}
+
+// Each takes a large group some ten milliseconds.
+bool Desk::add_step() {
+  const std::span<const cohort::Record> all = intake.records();
+  if (const std::size_t count = std::min(k_part, all.size() - added_); count > 0) {
+    summary_ = cohort::sum(summary_, cohort::summarise(all.subspan(added_, count)));
+    added_ += count;
+    return true;
+  }
+  switch (ordering_++) {
+    case 0:
+      list_families();
+      return true;
+    case 1:
+      list_newest();
+      return true;
+    default:
+      filter_changed();
+      return false;
+  }
 }
 
 void Desk::clear() {
@@ -150,7 +171,8 @@ void Desk::clear() {
   heap_ = heap + 1;
 }
 
-void Desk::order_all() {
+// Also whom to see first, which goes by the families' critical techniques.
+void Desk::list_families() {
   std::set<catalog::Id> families, languages;
   std::vector<cohort::Critical> critical;
   for (const cohort::Slice& slice : summary_.slices) {
@@ -165,19 +187,22 @@ void Desk::order_all() {
   }
   families_.assign(families.begin(), families.end());
   languages_.assign(languages.begin(), languages.end());
-  const auto& records = intake.records();
-  see_first_.clear();
-  for (const auto& row : cohort::see_first(records, critical)) see_first_.push_back(row.record);
-  newest_.resize(records.size());
-  std::iota(newest_.begin(), newest_.end(), std::size_t{0});
-  std::ranges::stable_sort(newest_, [&records](std::size_t one, std::size_t other) {
-    return records[one].day > records[other].day;
-  });
   if (!families.contains(filter.family)) {
     first.clear();
     filter.family = families_.empty() ? catalog::Id() : families_.front();
   }
-  filter_changed();
+  see_first_.clear();
+  for (const auto& row : cohort::see_first(intake.records(), critical))
+    see_first_.push_back(row.record);
+}
+
+void Desk::list_newest() {
+  std::vector<std::pair<Day, std::size_t>> by_age;
+  by_age.reserve(intake.records().size());
+  for (const auto& record : intake.records()) by_age.emplace_back(-record.day, by_age.size());
+  std::ranges::sort(by_age);
+  newest_.clear();
+  for (const auto& [age, record] : by_age) newest_.push_back(record);
 }
 
 bool Desk::lets_through(const cohort::Record& record) const {

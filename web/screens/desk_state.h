@@ -9,6 +9,7 @@
 
 #include "core/cohort/tables.h"
 #include "core/exchange/intake.h"
+#include "web/screens/portions.h"
 
 namespace rehale::screens {
 
@@ -16,6 +17,8 @@ enum class DeskView : unsigned char { teach, change, items };
 enum class DeskSort : unsigned char { see_first, newest };
 
 inline constexpr std::size_t k_people_a_page = 20;
+// More would not fit the page's memory; what was read stays, and the rest is told.
+inline constexpr std::size_t k_most_results = 250'000;
 
 class Desk {
  public:
@@ -23,6 +26,7 @@ class Desk {
 
   // ---- the heap
   exchange::Intake intake;
+  Portions portions;
   // What was read so far stays; texts that come are read with these.
   void begin_reading(exchange::Intake::Courses courses);
   // A chunk as web/js/desk.js gives it: a line "KIND PERMILLE LINE SOURCE", then the text. KIND:
@@ -39,7 +43,7 @@ class Desk {
   [[nodiscard]] std::size_t not_opened() const { return not_opened_; }
   // Ends reading or opening, by the person or because all is read; then add_up until it says false.
   void end_reading();
-  // One part of the sums; true: there is more to do.
+  // One part of the sums, or of putting them in order; true: there is more to do.
   bool add_up();
   void clear();
 
@@ -74,13 +78,16 @@ class Desk {
   [[nodiscard]] std::vector<cohort::TeachRow> teach_rows(const cohort::TechniqueTable& table) const;
 
  private:
-  void order_all();
+  bool add_step();
+  void list_families();
+  void list_newest();
 
   Work work_ = Work::none;
   int permille_ = 0, heap_ = 0;
   std::vector<exchange::SealedFound> opening_;
   std::size_t opened_ = 0, not_opened_ = 0;
   std::size_t added_ = 0;
+  int ordering_ = 0;  // the next step, when all are added up
   cohort::Summary summary_;
   std::vector<catalog::Id> families_, languages_;
   std::vector<std::size_t> see_first_, newest_, people_;

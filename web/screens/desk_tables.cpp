@@ -218,8 +218,8 @@ std::string items_csv(const App& app) {
 }
 
 std::string results_csv(const App& app) {
-  std::vector<cohort::Record> records;
-  for (const std::size_t n : app.desk.people()) records.push_back(app.desk.intake.records()[n]);
+  std::vector<const cohort::Record*> records;
+  for (const std::size_t n : app.desk.people()) records.push_back(&app.desk.intake.records()[n]);
   return exchange::checks_csv(
       records, app.desk.filter.family,
       heads(app, {"day", "kind", "language", "again", "helped", "made-up", "right", "of"}),

@@ -23,7 +23,8 @@ const char* reason_path(std::string_view code) {
       {"log-not-json", "desk/why/file"},     {"log-shape", "desk/why/file"},
       {"log-truncated", "desk/why/cut"},     {"code-foreign", "desk/why/foreign"},
       {"picture-empty", "desk/why/no-code"}, {"picture-large", "desk/why/large"},
-      {"picture-shape", "desk/why/picture"}, {"picture-reader", "desk/why/offline"}};
+      {"picture-shape", "desk/why/picture"}, {"picture-reader", "desk/why/offline"},
+      {"heap-full", "desk/why/full"}};
   for (const Reason& reason : k_reasons) {
     if (reason.code == code) return reason.path;
   }

@@ -25,6 +25,12 @@ void tell_arrivals() {
   for (const auto& [done, text] : arrived) done(text);
 }
 
+int ticket_for(State::Waiting waiting) {
+  State& s = state();
+  s.fetches.emplace(s.next_ticket, std::move(waiting));
+  return s.next_ticket++;
+}
+
 }  // namespace
 
 State& state() {
@@ -90,8 +96,10 @@ void fetch_arrived(int ticket, Result<std::string> text) {
   State& s = state();
   const auto waiting = s.fetches.find(ticket);
   if (waiting == s.fetches.end()) return;
-  s.arrived.emplace_back(std::move(waiting->second), std::move(text));
+  State::Waiting told = std::move(waiting->second);
   s.fetches.erase(waiting);
+  if (told.at_once) return told.done(std::move(text));
+  s.arrived.emplace_back(std::move(told.done), std::move(text));
   redraw(3, "fetch");
 }
 
@@ -144,17 +152,15 @@ void move_focus(std::string_view id) { platform::focus(id); }
 void announce(std::string_view text, bool urgent) { platform::announce(text, urgent); }
 
 void fetch_text(const std::string& path, FetchDone done) {
-  State& s = state();
-  const int ticket = s.next_ticket++;
-  s.fetches.emplace(ticket, std::move(done));
-  platform::fetch(ticket, path);
+  platform::fetch(ticket_for({std::move(done)}), path);
 }
 
 void ask_page(std::string_view name, std::string_view words, FetchDone done) {
-  State& s = state();
-  const int ticket = s.next_ticket++;
-  s.fetches.emplace(ticket, std::move(done));
-  platform::ask(ticket, name, words);
+  platform::ask(ticket_for({std::move(done)}), name, words);
+}
+
+void ask_page_at_once(std::string_view name, std::string_view words, FetchDone done) {
+  platform::ask(ticket_for({std::move(done), true}), name, words);
 }
 
 int today() { return platform::today(); }

@@ -93,7 +93,9 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   "print": a sheet as web/screens/sheet.h writes it
 // And of web/js/desk.js:
 //   "deskAsk": words of a window to paste, pick files and scan in -> "read", or "" when it was
-//   closed "deskNext": "" -> the next piece of what was given there (web/screens/desk_state.h)
+//   closed
+//   "deskNext": about how many letters -> the next piece of what was given there
+//   (web/screens/desk_state.h)
 //   "slips": slips as web/screens/slips.h writes them
 //   keys and seals: web/js/sealing.js says what each takes and gives
 // Of web/js/kiosk.js:
@@ -107,6 +109,10 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);
+// The same for long work in small pieces: done runs when the answer is there, between frames and
+// while the page is hidden, too. It draws nothing; who wants a frame asks for one.
+void ask_page_at_once(std::string_view name, std::string_view words,
+                      std::function<void(Result<std::string>)> done);
 
 // Days since 1970-01-01 by the clock on the wall here (core/base/civil.h).
 int today();

@@ -34,7 +34,11 @@ struct State {
   MirrorFrame shown;  // what the mirror shows now
 
   int next_ticket = 1;
-  std::map<int, FetchDone> fetches;                                // on their way
+  struct Waiting {
+    FetchDone done;
+    bool at_once = false;  // told when it arrives, not before a frame
+  };
+  std::map<int, Waiting> fetches;                                  // on their way
   std::vector<std::pair<FetchDone, Result<std::string>>> arrived;  // told before the next frame
 
   int frames_left = 0;

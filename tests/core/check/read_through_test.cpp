@@ -4,9 +4,28 @@
 #include <gtest/gtest.h>
 
 #include "tests/support/courses.h"
+#include "tests/support/demo_group.h"
 
 namespace rehale::check {
 namespace {
+
+void expect_same(const ReadThrough& read, const Run& run) {
+  const auto verdict = run.verdict();
+  ASSERT_EQ(read.given.size(), run.given().size());
+  for (std::size_t n = 0; n < read.given.size(); ++n) {
+    EXPECT_EQ(read.given[n].question, run.given()[n].question);
+    EXPECT_EQ(read.given[n].marking.right, run.given()[n].marking.right);
+  }
+  for (std::size_t k = 0; k < verdict.techniques.size(); ++k) {
+    EXPECT_EQ(read.verdict.techniques[k].probability, verdict.techniques[k].probability);
+    EXPECT_EQ(read.verdict.techniques[k].label, verdict.techniques[k].label);
+    EXPECT_EQ(read.verdict.techniques[k].probed, verdict.techniques[k].probed);
+  }
+  for (std::size_t b = 0; b < verdict.misconceptions.size(); ++b) {
+    EXPECT_EQ(read.verdict.misconceptions[b].probability, verdict.misconceptions[b].probability);
+    EXPECT_EQ(read.verdict.misconceptions[b].held, verdict.misconceptions[b].held);
+  }
+}
 
 Log log_of(const Course& course, std::uint64_t seed) {
   const auto& techniques = course.family.techniques;
@@ -28,22 +47,25 @@ TEST(ReadThrough, gives_the_verdict_of_a_replay_to_the_bit) {
       const auto run = Run::replay(course, log);
       const auto read = read_through(course, log);
       ASSERT_TRUE(run && read);
-      const auto verdict = run->verdict();
-      ASSERT_EQ(read->given.size(), run->given().size());
-      for (std::size_t n = 0; n < read->given.size(); ++n) {
-        EXPECT_EQ(read->given[n].question, run->given()[n].question);
-        EXPECT_EQ(read->given[n].marking.right, run->given()[n].marking.right);
-      }
-      for (std::size_t k = 0; k < verdict.techniques.size(); ++k) {
-        EXPECT_EQ(read->verdict.techniques[k].probability, verdict.techniques[k].probability);
-        EXPECT_EQ(read->verdict.techniques[k].label, verdict.techniques[k].label);
-        EXPECT_EQ(read->verdict.techniques[k].probed, verdict.techniques[k].probed);
-      }
-      for (std::size_t b = 0; b < verdict.misconceptions.size(); ++b) {
-        EXPECT_EQ(read->verdict.misconceptions[b].held, verdict.misconceptions[b].held);
-      }
+      expect_same(*read, *run);
     }
   }
+}
+
+// Answers as people give them: with slips, guesses and "I'm not sure".
+TEST(ReadThrough, gives_the_verdicts_of_an_invented_group_to_the_bit) {
+  std::vector<const Course*> courses;
+  for (const auto& family : support::shipped_families())
+    courses.push_back(support::shipped_course(family));
+  std::size_t checks = 0;
+  support::demo_group({.people = 60}, courses, [&checks](const auto& course, const auto& result) {
+    const auto run = Run::replay(course, result.log);
+    const auto read = read_through(course, result.log);
+    ASSERT_TRUE(run && read);
+    expect_same(*read, *run);
+    ++checks;
+  });
+  EXPECT_GT(checks, 70U);
 }
 
 TEST(ReadThrough, what_cannot_be_is_named_with_its_event) {

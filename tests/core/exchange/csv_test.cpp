@@ -69,7 +69,9 @@ TEST(GroupCsv, every_row_has_as_many_cells_as_heads_and_hidden_ones_are_empty) {
     EXPECT_EQ(cells_of(before_after_csv(pairs, heads, names), 1).size(), k_before_after_heads);
     const auto items = cohort::item_table(summary, "spray");
     EXPECT_EQ(cells_of(item_csv(items, heads, names), 1).size(), k_item_heads);
-    const auto checks = checks_csv(records, "spray", heads, names);
+    std::vector<const cohort::Record*> all;
+    for (const auto& record : records) all.push_back(&record);
+    const auto checks = checks_csv(all, "spray", heads, names);
     EXPECT_EQ(cells_of(checks, 1).size(), k_check_heads + names.size());
     EXPECT_EQ(std::ranges::count(checks, '\n'),
               1 + std::ranges::count(records, "spray", &cohort::Record::family));

@@ -74,6 +74,38 @@ TEST(Posterior, order_of_answers_does_not_matter) {
   for (Bits state = 0; state < 256; ++state) ASSERT_NEAR(forth[state], back[state], 1e-16);
 }
 
+// Ten techniques and three misconceptions, two of them against techniques high up: whole eights of
+// states are ruled out.
+Model model_with_dead_states() {
+  const std::vector<TechniqueSpec> techniques(10);
+  const std::vector<MisconceptionSpec> held = {
+      {.rules_out = 1}, {.rules_out = 5}, {.rules_out = 8}};
+  return sure(make_model(People{techniques, held}));
+}
+
+TEST(Posterior, several_pieces_at_once_are_the_same_one_by_one_to_the_bit) {
+  Rng rng(25);
+  const Model model = model_with_dead_states();
+  Posterior at_once(model), one_by_one(model);
+  EXPECT_LT(at_once.live().size(), model.states() / k_lanes);
+  for (int round = 0; round < 20; ++round) {
+    std::vector<Piece> pieces;
+    std::vector<int> columns;
+    const std::uint64_t count = 1 + rng.below(4);
+    for (std::uint64_t n = 0; n < count; ++n) {
+      pieces.push_back(random_piece(model.bits(), 1 + static_cast<int>(rng.below(4)), rng));
+      columns.push_back(static_cast<int>(rng.below(4)) - 1);  // -1: it says nothing
+    }
+    at_once.update_each(pieces, columns);
+    for (std::size_t n = 0; n < pieces.size(); ++n) {
+      if (columns[n] >= 0 && columns[n] < pieces[n].columns)
+        one_by_one.update(pieces[n], columns[n]);
+    }
+    for (Bits state = 0; state < model.states(); ++state)
+      ASSERT_EQ(at_once[state], one_by_one[state]) << "round " << round << ", state " << state;
+  }
+}
+
 TEST(Posterior, what_is_impossible_stays_impossible) {
   const std::vector<TechniqueSpec> techniques(3);
   const std::vector<MisconceptionSpec> held = {{.rules_out = 1}};
@@ -112,6 +144,29 @@ TEST(Posterior, forgetting_all_and_learning_all_are_certain) {
   sums.sum(posterior.states());
   EXPECT_EQ(sums.marginal(2), 0);
   EXPECT_NEAR(sums.marginal(1), 1, 1e-15);
+}
+
+TEST(SupersetSums, within_a_few_bits_are_those_of_all_bits_to_the_bit) {
+  Rng rng(26);
+  const Model model = model_with_dead_states();
+  Posterior posterior(model);
+  for (int round = 0; round < 60; ++round) {
+    const Piece piece = random_piece(model.bits(), 2, rng);
+    posterior.update(piece, 0);
+    if (round == 30) posterior.forget(5, .5);
+    const Bits wanted = round == 0 ? 0 : static_cast<Bits>(rng.below(model.states()));
+    SupersetSums all, within;
+    all.sum(posterior.states());
+    within.sum_within(posterior, wanted);
+    for (Bits mask = 0; mask < model.states(); ++mask) {
+      if ((mask & ~wanted) != 0) continue;
+      ASSERT_EQ(within.all_of(mask), all.all_of(mask)) << wanted << ' ' << mask;
+    }
+    for (int index = 0; index < model.bits(); ++index) {
+      if ((wanted & bit(index)) == 0) continue;
+      ASSERT_EQ(within.uncertainty(index), all.uncertainty(index)) << wanted << ' ' << index;
+    }
+  }
 }
 
 TEST(SupersetSums, are_sums_over_supersets) {

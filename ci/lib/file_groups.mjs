@@ -2,7 +2,7 @@
 // same name in their unnamed namespaces. Names are guessed from the layout that clang-format gives. A wrong guess does not
 // go unseen: such a group does not compile.
 
-const k_most = 9;  // files in a group: enough groups for all cores, and a finding's file alone is not far away
+const k_most = 9;  // files in a group: enough groups for all cores
 
 // Names that stand at the margin inside `namespace {`.
 export function unnamedNames(text) {
@@ -35,12 +35,12 @@ function standsAlone(text, names, types) {
 }
 
 // [{file, text, flags, mark}], the names of all public types -> [{flags, files, marks}]
-export function groupsOf(changed, types) {
+export function groupsOf(changed, types, most = k_most) {
   const groups = [];
   for (const { file, text, flags, mark } of changed) {
     const names = unnamedNames(text);
     const alone = standsAlone(text, names, types);
-    const fits = (one) => !one.alone && one.flags === flags && one.files.length < k_most && ![...names].some((name) => one.names.has(name));
+    const fits = (one) => !one.alone && one.flags === flags && one.files.length < most && ![...names].some((name) => one.names.has(name));
     let group = alone ? undefined : groups.find(fits);
     if (group === undefined) groups.push(group = { flags, alone, files: [], marks: [], names: new Set() });
     group.files.push(file);

@@ -60,7 +60,7 @@ stage_wasm() {
 
 stage_content() {
   "$root/ci/build" tools
-  "$build/native/tests/rehale_validate" "$root/assets"
+  "$build/tools/tests/rehale_validate" "$root/assets"
   node "$root/ci/lib/translations.mjs" "$root"
 }
 
@@ -73,7 +73,7 @@ stage_reference() {
     (cd "$(dirname "$maker")" && /usr/bin/python3 "$maker" --check)
   done
   /usr/bin/python3 "$root/tests/reference/order/families.py" \
-    "$build/native/tests/rehale_order_dump" "$root/assets"
+    "$build/tools/tests/rehale_order_dump" "$root/assets"
 }
 
 stage_node() {
@@ -84,7 +84,7 @@ stage_node() {
 
 stage_sim() {
   "$root/ci/build" tools
-  "$build/native/tests/rehale_sim"
+  "$build/tools/tests/rehale_sim"
 }
 
 stage_site() {

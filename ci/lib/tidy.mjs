@@ -14,6 +14,7 @@ const [root, build, marks] = process.argv.slice(2);
 const run = promisify(execFile);
 // The browser's half of the shell is compiled by Emscripten alone, which clang-tidy cannot follow.
 const k_wanted = ['core/*.cpp', 'web/*.cpp', 'tests/support/*.cpp', 'tests/tools/*.cpp'];
+const k_together = 20;  // files, at most
 const k_not = /_web\.cpp$|^web\/main\.cpp$/;
 
 const read = (file) => readFileSync(path.join(root, file), 'utf8');
@@ -77,7 +78,7 @@ const flagsOf = (file) => flags.get(file) ?? flags.get([...flags.keys()].find((o
 const changed = files.map((file) => ({ file, mark: mark_of(file, rules), text: read(file), flags: flagsOf(file) }))
   .filter(({ mark }) => !existsSync(mark));
 const headers = execFileSync('git', ['ls-files', '--', 'core/*.h', 'web/*.h'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
-const groups = groupsOf(changed, headers.flatMap((file) => publicTypes(read(file))));
+const groups = groupsOf(changed, headers.flatMap((file) => publicTypes(read(file))), k_together);
 let [found, left] = [0, groups.length];
 const queue = groups.entries();
 await Promise.all(Array.from({ length: availableParallelism() }, async () => {

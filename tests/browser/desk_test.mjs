@@ -24,7 +24,7 @@ const k_desk = { query: '?x=1#desk', calm: true };
 let codes;  // one a line
 
 before(() => {
-  const tool = path.join(root, '.build/native/tests/rehale_demo_group');
+  const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
   codes = execFileSync(tool, [path.join(k_site, 'content'), '360'], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
   assert.ok(codes.length >= 500, `${codes.length} codes`);
 });

@@ -27,7 +27,7 @@ async function rehearse(page, way, { family, change, picks = way === 'hold' ? [k
 describe('a dose done well is told so', { concurrency: 2 }, () => {
   for (const way of ['keys', 'touch', 'hold']) {
     for (const family of way === 'keys' ? k_families : ['spray', 'powder-cover']) {
-      test(`${family}, by ${way}`, () => app.with({ ...withClock, ...(way !== 'keys' && k_large), touch: way === 'touch' }, async (page) => {
+      test(`${family}, by ${way}`, () => app.with({ ...withClock, ...(way !== 'keys' && k_large), touch: way === 'touch', calm: family !== 'spray' }, async (page) => {
         const person = await rehearse(page, way, { family });
         const told = await text(page);
         assert.match(told, /All that you did here went well\./);
@@ -57,7 +57,7 @@ describe('what differs is told by how much', { concurrency: 2 }, () => {
     ['powder-cover', { 'breathe-out': null }, /You left out: "Breathe out until you feel empty"/],
   ];
   for (const [family, change, says] of k_cases) {
-    test(`${family}: ${JSON.stringify(change)}`, () => app.with(withClock, async (page) => {
+    test(`${family}: ${JSON.stringify(change)}`, () => app.with({ ...withClock, calm: true }, async (page) => {
       await rehearse(page, 'keys', { family, change });
       const told = await text(page);
       assert.match(told, says);

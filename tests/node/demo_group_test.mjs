@@ -7,7 +7,7 @@ import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
-const tool = path.join(root, '.build/native/tests/rehale_demo_group');
+const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
 const rows = execFileSync(tool, ['--find', path.join(root, 'assets'), '2000'], { encoding: 'utf8', maxBuffer: 1 << 26 })
   .trim().split('\r\n').map((line) => line.split(','));
 const of = (kind, family, language) => rows.filter((row) => row[0] === kind && row[1] === family && row[2] === language);

@@ -13,7 +13,7 @@ const { Fhir } = require('fhir');
 const Schema = require('@asymmetrik/fhir-json-schema-validator');
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
-const tool = path.join(root, '.build/native/tests/rehale_files');
+const tool = path.join(root, '.build/tools/tests/rehale_files');
 const made = (...what) => execFileSync(tool, what, { encoding: 'utf8', maxBuffer: 1 << 24 });
 
 const fhir = new Fhir();

@@ -16,7 +16,7 @@ using catalog::Kind;
 using catalog::Option;
 using catalog::Question;
 
-const std::string k_assets = std::string(REHALE_SOURCE_DIR) + "/assets/";
+const std::string k_assets = REHALE_SOURCE_DIR "/assets/";
 
 const catalog::Library& library() {
   static const catalog::Library library = [] {

@@ -7,6 +7,7 @@ const k_program = '/usr/bin/chromium';
 const k_flags = [
   '--no-sandbox', '--no-first-run', '--disable-quic', '--disable-background-networking',
   '--disable-component-update', '--disable-sync', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
+  '--disable-gpu-compositing',  // the page is put together without it: less work where the processor draws all
 ];
 
 export const k_sizes = {

@@ -12,7 +12,7 @@ export const k_desk = { query: '?x=1#desk', calm: true };
 
 // Codes of checks, no two the same (rehale_demo_group).
 export function groupCodes(people) {
-  const tool = path.join(root, '.build/native/tests/rehale_demo_group');
+  const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
   return execFileSync(tool, [path.join(k_site, 'content'), String(people)], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
 }
 

@@ -3,7 +3,7 @@
 
   make.py                    writes random.json beside this file
   make.py --check            makes it again and compares; then replays, for every family that ships,
-                             what the C++ build says of it (.build/native/tests/rehale_model_dump)
+                             what the C++ build says of it (.build/tools/tests/rehale_model_dump)
   make.py --model FILE       replays one such dump: {"bank":…, "run":…} of tests/support/run_json.h
 
 random.json: {"cases":[{"bank":…, "seed":…, "plan":…, "steps":[…], "end":…}]}, a step being one question
@@ -25,7 +25,7 @@ HERE = os.path.dirname(os.path.abspath(__file__))
 ROOT = os.path.join(HERE, "..", "..", "..")
 FIXTURE = os.path.join(HERE, "random.json")
 DUMP = os.environ.get("REHALE_MODEL_DUMP") or os.path.join(
-    ROOT, ".build", "native", "tests", "rehale_model_dump")
+    ROOT, ".build", "tools", "tests", "rehale_model_dump")
 
 # K, B, items, with several pieces: small enough to enumerate by hand-made loops, odd enough to trip.
 SHAPES = [(3, 0, 8, False), (4, 1, 10, False), (5, 0, 14, True), (5, 2, 14, True), (6, 1, 18, False),
@@ -147,7 +147,7 @@ def replay(dump):
 
 def check_shipped():
     if not os.path.exists(DUMP):
-        raise SystemExit(f"{os.path.relpath(DUMP, ROOT)} is not there: run ci/build native first")
+        raise SystemExit(f"{os.path.relpath(DUMP, ROOT)} is not there: run ci/build tools first")
     wrong = []
     families = sorted(glob.glob(os.path.join(ROOT, "assets", "families", "*", "procedure.json")))
     for family in (os.path.basename(os.path.dirname(path)) for path in families):

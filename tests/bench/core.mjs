@@ -1,5 +1,6 @@
 // Times of the diagnosis beside its budgets and its peers, all in this run. usage: core.mjs BUILD
 // BUILD holds native/tests/rehale_mastery_bench and wasm/tests/rehale_mastery_bench.js (flags of the page).
+import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cohort_bench } from './cohort.mjs';
@@ -57,6 +58,8 @@ function dose_bench(build) {
     rows.push([`${puff}, ${kind}`, `${us} us`, budget, budget && verdict(us <= k_dose_us)]);
     rows.push([`${exps}, ${kind}`, `${alone} us`, '', `${(us / alone).toFixed(2)} x beside it`]);
   }
+  const asked = Number(execFileSync(path.join(build, 'native/tests/rehale_dose_bench'), ['--allocations'], { encoding: 'utf8' }));
+  rows.push(['memory asked for by 1,000 techniques, native', `${asked} times`, '0 times', verdict(asked === 0)]);
   return table('Where the dose goes', rows);
 }
 

@@ -27,6 +27,27 @@ TEST(Desk, asks_for_as_much_at_a_time_as_keeps_nobody_waiting) {
   EXPECT_LT(portions.letters(), 20'000U);
 }
 
+TEST(Desk, stops_where_it_is_full_says_so_and_keeps_what_was_read) {
+  const check::Course& course = support::ok_course();
+  check::Event begin{.what = check::What::begin, .family = course.family.id};
+  begin.content = course.content;
+  begin.language = "en";
+  Desk desk;
+  desk.most_results = 3;
+  desk.begin_reading({std::shared_ptr<const check::Course>(&course, [](const check::Course*) {})});
+  bool goes_on = true;
+  for (begin.seed = 1; begin.seed <= 5 && goes_on; ++begin.seed)
+    goes_on = desk.take("text 0 1 many\n" + *exchange::write_result({}, {begin}, course.family));
+  EXPECT_FALSE(goes_on);
+  EXPECT_EQ(desk.intake.records().size(), 3U);
+  ASSERT_EQ(desk.intake.unread().size(), 1U);
+  EXPECT_EQ(desk.intake.unread().front().error.code, "heap-full");
+  desk.end_reading();
+  while (desk.add_up()) {
+  }
+  EXPECT_EQ(desk.people().size(), 3U);
+}
+
 TEST(Desk, a_large_group_is_added_up_in_steps_to_the_same_numbers) {
   const check::Course& course = support::ok_course();
   check::Event begin{.what = check::What::begin, .family = course.family.id};

@@ -75,7 +75,7 @@ bool Desk::take(std::string_view chunk) {
   const std::string_view text = chunk.substr(std::min(end + 1, chunk.size()));
   const exchange::Place place{std::string(head.source), head.line};
   permille_ = head.permille;
-  if (head.kind != "end" && intake.records().size() >= k_most_results) {
+  if (head.kind != "end" && intake.records().size() >= most_results) {
     intake.add_unread({place.source, 0}, {},
                       {"heap-full", "", "so many results are read at a time"});
     return false;

@@ -100,12 +100,13 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   keys and seals: web/js/sealing.js says what each takes and gives
 // Of web/js/kiosk.js:
 //   "kioskStaff": words of a window that asks for the staff's code -> "yes" or ""
-//   "kioskHealth": -> numbers, one a line: minutes since it was opened, bytes of memory, visits,
-//   failures "keep": a setting's name, line break, a text to keep on this device; no text: nothing
-//   is kept any more "read": the screen aloud; "stop", or how: of "slowly" and of "medium" or
-//   "quiet" none, one or both. What comes of it is told by voice()
+//   "kioskHealth": -> minutes since it was opened, bytes of memory, visits, failures: a line each
 //   "kioskSpeech": on a shared device: what gets the focus is said, each screen read. The first
 //   line says how, as "read" takes it; then words for roles and states; "": no more
+// Of the page itself:
+//   "keep": a setting's name, line break, a text to keep on this device; no text: no more
+//   "read": the screen aloud; "stop", or how: "slowly", and "medium" or "quiet"; "": as ever.
+//   What comes of it is told by voice()
 inline constexpr std::string_view k_ask_keep = "keep", k_ask_read = "read";
 void ask_page(std::string_view name, std::string_view words,
               std::function<void(Result<std::string>)> done);

@@ -2,6 +2,7 @@
 // LATER: the file of the module's second part, where there is one. The entry imports the loader as 'rehale-wasm'.
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const [entry, loader, out, later = ''] = process.argv.slice(2);
@@ -21,7 +22,7 @@ const first = await build({
 });
 // Fetched when first asked for or after the start (web/js/asked.js, aloud.js); in a folder of its own, so that no page starts with it.
 // What these fetch in turn stays a part of its own.
-const packages = path.resolve(import.meta.dirname, '../node_modules');
+const packages = fileURLToPath(new URL('../node_modules', import.meta.url));
 const others = await build({
   ...k_seen,
   entryPoints: ['hand_over.js', 'sealing.js', 'desk.js', 'read_aloud.js', 'keep.js', 'kiosk.js', 'kiosk_plain.js', 'scan.js', 'qr_search.js'].map((name) => path.join(path.dirname(entry), name)),

@@ -3,9 +3,10 @@
 // usage: licences.mjs SITE PACKAGES IMGUI EMSCRIPTEN FONTS (PACKAGES: written by bundle.mjs)
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 const [site, packages, imgui, emscripten, fonts] = process.argv.slice(2);
-const k_modules = path.resolve(import.meta.dirname, '../node_modules');
+const k_modules = fileURLToPath(new URL('../node_modules', import.meta.url));
 
 // licence: SPDX. text: a file; without one the text comes with the Debian package that is named.
 const k_compiled = [

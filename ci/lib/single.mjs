@@ -4,6 +4,7 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 
@@ -33,7 +34,7 @@ async function scripts(folder) {
   };
   await build({
     entryPoints: [path.join(web, 'js/single.js')], outfile: path.join(folder, 'app.js'), bundle: true, minify: true, format: 'iife',
-    target: ['es2020'], alias: { 'rehale-wasm': path.resolve(loader) }, nodePaths: [path.resolve(import.meta.dirname, '../node_modules')],
+    target: ['es2020'], alias: { 'rehale-wasm': path.resolve(loader) }, nodePaths: [fileURLToPath(new URL('../node_modules', import.meta.url))],
     define: { LATER_FILE: '""', 'import.meta.url': 'document.baseURI' }, plugins: [here], logLevel: 'warning',
   });
   return { app: read(folder, 'app.js').toString().replaceAll('</script', '<\\/script'), styles: read(site, 'app.css').toString() + read(folder, 'app.css') };

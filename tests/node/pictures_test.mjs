@@ -1,5 +1,6 @@
 // Sizes of pictures from their first bytes (web/js/picture_size.js), and where in a picture codes are looked for
 // (web/js/find_codes.js, busy_regions.js). Files are written here by the standards' layouts, and by hand cut or spoilt.
+import './support/browser_globals.mjs';
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import qrcode from 'qrcode-generator';

@@ -2,9 +2,10 @@
 import assert from 'node:assert/strict';
 import path from 'node:path';
 import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
 import { compile_family, families_of, k_most_bytes } from '../../ci/lib/scene.mjs';
 
-const assets = path.resolve(import.meta.dirname, '../../assets');
+const assets = fileURLToPath(new URL('../../assets', import.meta.url));
 const words = (text) => text.trim().split(/\s+/);
 
 // Asked for by the task that ordered the drawings.

@@ -1,5 +1,6 @@
 // Sealed results: HPKE against the vectors of RFC 9180 and against another implementation in both directions;
 // one bit changed anywhere in an envelope is always refused; the key file keeps what it promises.
+import './support/browser_globals.mjs';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';

@@ -4,19 +4,20 @@ import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 
 const k_program = '/usr/bin/chromium';
+// The page is put together without it: less work where the processor draws all. Benchmarks do without this flag.
+const k_quick = ['--disable-gpu-compositing'];
 const k_flags = [
   '--no-sandbox', '--no-first-run', '--disable-quic', '--disable-background-networking',
   '--disable-component-update', '--disable-sync', '--use-angle=swiftshader', '--enable-unsafe-swiftshader',
-  '--disable-gpu-compositing',  // the page is put together without it: less work where the processor draws all
 ];
 
 export const k_sizes = {
   phone: { width: 360, height: 640 }, tablet: { width: 768, height: 1024 }, screen: { width: 1920, height: 1080 },
 };
 
-export async function launch(flags = []) {
+export async function launch(flags = [], quick = k_quick) {
   if (!existsSync(k_program)) throw new Error(`${k_program} is missing: ci/setup browser installs it`);
-  return chromium.launch({ executablePath: k_program, headless: true, args: [...k_flags, ...flags] });
+  return chromium.launch({ executablePath: k_program, headless: true, args: [...k_flags, ...quick, ...flags] });
 }
 
 // wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script),

@@ -1,6 +1,6 @@
 // Which source files can be compiled (unity.mjs) or looked at (tidy.mjs) as one: same flags, and no two of them with the
-// same name in their unnamed namespaces. Names are guessed from the layout that clang-format gives. A wrong guess does not
-// go unseen: such a group does not compile.
+// same name in their unnamed namespaces: those would be defined twice, or become overloads of each other. Names are guessed
+// from the layout that clang-format gives; where the guess is wrong, the group does not compile.
 
 const k_most = 9;  // files in a group: enough groups for all cores
 

@@ -1,5 +1,5 @@
-# Headers of others, parsed once and not once a file. Natively only:
-# as WASM each file must still include what it uses, as clang-tidy also sees it (ci/lib/tidy.mjs).
+# Headers of others, parsed once and not once a file. Natively only: as WASM a file without them does not compile,
+# alone (REHALE_UNITY=OFF) or as the first of its group (unity.cmake).
 # rehale_std: what core and web use most; rehale_gtest: the same with GoogleTest, for tests.
 if(EMSCRIPTEN OR REHALE_FUZZ)
   set(REHALE_PCH OFF)

@@ -1,5 +1,6 @@
 # Files of a target that do not get in each other's way are compiled as one: most of a file's time goes into headers.
 # Off when somebody works on a file (it alone is compiled again), on in ci/test. Which go together: ci/lib/file_groups.mjs.
+# What a file uses and does not include can then stand in its neighbour: REHALE_UNITY=OFF ci/build site shows it.
 function(rehale_together target)
   if(NOT REHALE_UNITY)
     return()

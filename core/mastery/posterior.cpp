@@ -21,9 +21,10 @@ double total(const Lanes& sums) {
 // The group of a state is read from three small tables: the lowest 3 bits run along the lanes, the
 // next 6 and the rest pick a row of lanes.
 struct GroupTables {
-  std::array<Lanes, std::size_t{1} << k_max_group_bits> factors{};  // row -> one factor a lane
-  std::array<std::uint8_t, 64> middle{};
-  std::array<std::uint8_t, 128> upper{};
+  // Not filled here: most is never used, and filling takes longer than the rest for few states.
+  std::array<Lanes, std::size_t{1} << k_max_group_bits> factors;  // row -> one factor a lane
+  std::array<std::uint8_t, 64> middle;
+  std::array<std::uint8_t, 128> upper;
 };
 
 // Bits of `state` under `mask`, packed, the lowest first.

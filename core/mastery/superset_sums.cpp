@@ -60,13 +60,21 @@ void add_one_bit(double* sums, std::size_t states, std::size_t one) {
 }
 
 // The lowest three bits of eight neighbours.
-void add_within_eight(double* s) {
-  for (std::size_t i = 0; i < 4; ++i) s[i] += s[i + 4];
-  for (std::size_t i = 0; i < 2; ++i) {
-    s[i] += s[i + 2];
-    s[i + 4] += s[i + 6];
-  }
-  for (std::size_t i = 0; i < k_lanes; i += 2) s[i] += s[i + 1];
+void add_within_eight(const double* __restrict from, double* __restrict to) {
+  const double s04 = from[0] + from[4];
+  const double s15 = from[1] + from[5];
+  const double s26 = from[2] + from[6];
+  const double s37 = from[3] + from[7];
+  const double s1357 = s15 + s37;
+  const double s57 = from[5] + from[7];
+  to[0] = (s04 + s26) + s1357;
+  to[1] = s1357;
+  to[2] = s26 + s37;
+  to[3] = s37;
+  to[4] = (from[4] + from[6]) + s57;
+  to[5] = s57;
+  to[6] = from[6] + from[7];
+  to[7] = from[7];
 }
 
 // The bits of a number laid out under `mask`, the lowest first.
@@ -85,8 +93,7 @@ void fold_eight(const double* s, Bits low, double* to) {
     return;
   }
   std::array<double, k_lanes> eight;
-  std::copy_n(s, k_lanes, eight.begin());
-  add_within_eight(eight.data());
+  add_within_eight(s, eight.data());
   std::size_t n = 0;
   for (Bits place = 0; place < k_lanes; ++place) {
     if ((place & ~low) == 0) to[n++] = eight[place];
@@ -111,9 +118,9 @@ void add_pairs(double* at, std::size_t count, std::size_t width) {
 }  // namespace
 
 void SupersetSums::sum(std::span<const double> states) {
-  sums_.assign(states.begin(), states.end());
+  sums_.resize(states.size());
   for (std::size_t base = 0; base < sums_.size(); base += k_lanes) {
-    add_within_eight(sums_.data() + base);
+    add_within_eight(states.data() + base, sums_.data() + base);
   }
   std::size_t one = k_lanes;
   for (; 4 * one < sums_.size(); one *= 8) add_three_bits(sums_.data(), sums_.size(), one);

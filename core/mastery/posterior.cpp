@@ -58,6 +58,22 @@ GroupTables tables_for(const Piece& piece, int column, std::size_t states) {
   return tables;
 }
 
+template <bool scaled>
+double multiply_blocks(std::span<const std::uint16_t> live, double* states,
+                       const GroupTables& tables, double scale) {
+  Lanes sums{};
+  for (const std::size_t block : live) {
+    const std::size_t row = tables.middle[block & 63U] | tables.upper[block >> 6U];
+    const Lanes& factor = tables.factors[row];
+    double* at = states + block * k_lanes;
+    for (std::size_t lane = 0; lane < k_lanes; ++lane) {
+      at[lane] = (scaled ? at[lane] * scale : at[lane]) * factor[lane];
+      sums[lane] += at[lane];
+    }
+  }
+  return total(sums);
+}
+
 }  // namespace
 
 Posterior::Posterior(const Model& model) : states_(model.prior) { find_live(); }
@@ -75,17 +91,9 @@ void Posterior::find_live() {
 // Scales what came before, then takes the piece in; returns the new sum over all states.
 double Posterior::multiply(const Piece& piece, int column, double scale) {
   const GroupTables tables = tables_for(piece, column, states_.size());
-  Lanes sums{};
-  for (const std::size_t block : live_) {
-    const std::size_t row = tables.middle[block & 63U] | tables.upper[block >> 6U];
-    const Lanes& factor = tables.factors[row];
-    double* at = states_.data() + block * k_lanes;
-    for (std::size_t lane = 0; lane < k_lanes; ++lane) {
-      at[lane] = at[lane] * scale * factor[lane];
-      sums[lane] += at[lane];
-    }
-  }
-  return total(sums);
+  // By 1 nothing changes: a page without vectors saves a fifth.
+  return scale == 1 ? multiply_blocks<false>(live_, states_.data(), tables, 1)
+                    : multiply_blocks<true>(live_, states_.data(), tables, scale);
 }
 
 void Posterior::scale_by(double scale) {

@@ -56,11 +56,13 @@
   // When the first question could be answered: seen in the mirror, and the frame that drew it shown.
   const question_is_there = () => document.querySelector('#quiz input[type=radio]') ??
     (screen() === 'question' && !window.rehale.probe().pending);
-  window.firstQuestion = new Promise((done) => {
+  // Looks only once it is asked for: looking is work, and some measure that there is none.
+  let first;
+  Object.defineProperty(window, 'firstQuestion', { get: () => (first ??= new Promise((done) => {
     const look = () => (question_is_there() ? requestAnimationFrame(() => done(performance.now()))
       : requestAnimationFrame(look));
     requestAnimationFrame(look);
-  });
+  })) });
   window.longTasks = [];
   new PerformanceObserver((list) => window.longTasks.push(...list.getEntries().map(({ duration }) => duration)))
     .observe({ type: 'longtask', buffered: true });

@@ -51,6 +51,28 @@ test('a device picked early is the one that the app begins with; its files are a
   assert.deepEqual(own.sort(), [...new Set(own)].sort());
 }));
 
+// Between the app's start and its first frame: the moment when a tap used to be lost.
+test('a device picked at the last moment is picked, too', async () => {
+  const before = () => {
+    let started = false;
+    const look = () => {
+      const early = document.querySelector('#early [data-family="soft-mist"]');
+      if (!window.rehale?.started) setTimeout(look);
+      else if (early) { started = true; early.click(); }
+      window.pickedLate = started;
+    };
+    setTimeout(look);
+    // The first frame is held back until the tap was made.
+    const draw = window.requestAnimationFrame.bind(window);
+    window.requestAnimationFrame = (go) => draw(function wait(at) { if (started || !document.querySelector('#early')) go(at); else draw(wait); });
+  };
+  await app.with({ before }, async (page) => {
+    await awaitScreen(page, 'ready');
+    assert.ok(await page.evaluate(() => window.pickedLate));
+    assert.equal(await page.getByRole('heading', { level: 1 }).textContent(), k_families['soft-mist']);
+  });
+});
+
 test('without an early pick the app asks which device it is', () => early(async (page, arrive) => {
   arrive();
   await awaitScreen(page, 'choose-device');
@@ -61,7 +83,7 @@ for (const family of Object.keys(k_families)) {
   test(`the picture of ${family} is drawn`, async () => {
     const shot = (wish) => app.with({ query: `?family=${family}`, calm: true, ...wish }, async (page) => {
       await awaitScreen(page, 'ready');
-      if (!wish.route) await page.waitForFunction(() => performance.getEntriesByName(new URL('content/scenes.txt', location).href).length > 0);
+      if (!wish.route) await page.waitForFunction(() => performance.getEntriesByName(`${window.rehale.base}content/scenes.txt`).length > 0);
       await waitForIdle(page, { quiet: 300 });
       return page.screenshot();
     });

@@ -3,7 +3,11 @@
 (function () {
   'use strict';
   var SLOW_AFTER_MS = 15000;  // a slow phone on a slow line is done in 5 s
-  var rehale = (window.rehale = { buildId: '', started: false, problem: '', errors: [] });
+  var own = document.currentScript && document.currentScript.src;
+  // base: the folder of this version's files (ci/lib/named_set.mjs).
+  var rehale = (window.rehale = {
+    buildId: '', base: own ? own.replace(/[^/]*$/, '') : document.baseURI, started: false, problem: '', errors: []
+  });
   var meta = document.querySelector('meta[name="build"]');
   if (meta) rehale.buildId = meta.content;
 
@@ -77,19 +81,21 @@
 
   if (location.hash === '#kiosk') document.documentElement.className = 'kiosk';  // not yet the devices: its own start
 
-  // A device picked while the app is still on its way: its files come along, and the app begins with it.
+  // A device picked while the app is still on its way: its files come along, and the app begins with it. The buttons
+  // stand until the app's first screen does: to the last moment a tap counts.
   function pick(button) {
-    if (rehale.started || rehale.picked) return;
+    if (rehale.picked) return;
     rehale.picked = button.getAttribute('data-family');
     button.setAttribute('aria-pressed', 'true');
     byId('picked').hidden = false;
+    if (rehale.onPick) rehale.onPick();
     if (location.protocol === 'file:') return;  // one file: nothing is to come
     ['procedure.json', 'questions.json', 'text.en.json'].forEach(function (name) {
       var link = document.createElement('link');
       link.rel = 'preload';
       link.as = 'fetch';
       link.crossOrigin = 'anonymous';
-      link.href = 'content/families/' + rehale.picked + '/' + name;
+      link.href = rehale.base + 'content/families/' + rehale.picked + '/' + name;
       document.head.appendChild(link);
     });
   }

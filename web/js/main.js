@@ -25,7 +25,7 @@ import { watchSize } from './stage.js';
 const CONTEXT_BACK_WITHIN_MS = 8000;
 const byId = (id) => document.getElementById(id);
 const options = new URLSearchParams(location.search);
-const later = new Later(LATER_FILE);  // ci/lib/bundle.mjs names it
+const later = new Later(LATER_FILE && window.rehale.base + LATER_FILE);  // ci/lib/bundle.mjs names it
 
 let size, nextFrame, painter, checkSize, filesToCome = 0, kiosk;
 
@@ -92,10 +92,19 @@ const loop = new Loop({
     nextFrame = undefined;
     focus.during(() => { if (frame) mirror.update(frame); });
     if (!loop.pending) actions.settle();
-    if (frame) { byId('skeleton')?.remove(); aloud.changed(); kiosk?.speech.changed(); }
+    if (frame) { takeOverFromBoot(frame); aloud.changed(); kiosk?.speech.changed(); }
     if (!loop.pending && filesToCome === 0) rest();
   },
 });
+
+// The app's first screen takes the place of boot.js's. A device that was picked too late for the start is picked here.
+function takeOverFromBoot({ screen }) {
+  const skeleton = byId('skeleton'), { picked } = window.rehale;
+  skeleton?.remove();
+  if (skeleton && picked && screen === 'choose-device') document.querySelector(`#mirror [data-id="devices/${picked}"]`)?.click();
+}
+
+function tellPicked() { if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`); }
 
 // The first screens stand: now what few need, or only later.
 function rest() {
@@ -230,7 +239,8 @@ async function start() {
   bridge.hear('fontBold', bold);
   // Names with '#' are ours: what only stands in the address shall not pass for what the page tells.
   for (const [name, value] of options) if (!name.startsWith('#')) bridge.hear('option', `${name}=${value}`);
-  if (window.rehale.picked) bridge.hear('option', `family=${window.rehale.picked}`);
+  tellPicked();
+  window.rehale.onPick = tellPicked;
   tellOfLink();
   tellPreferences();
   listen();

@@ -3,6 +3,7 @@
 # use_emscripten sets em_root (the folder of em++) and, where needed, EM_CONFIG.
 em_version=3.1.69
 em_prefix=$cache/emscripten-$em_version
+em_licence=usr/share/doc/emscripten/copyright
 em_packages=(emscripten=3.1.69+dfsg-3 binaryen=120-4 libc6 libstdc++6 libgcc-s1)
 em_sha256=d2ac788b952c56ab6736b4db2ac0825aa63cfb4c08b8abaefe19e324779d1b2d
 binaryen_sha256=47be56009e56170f4338a0154fbff2028bd607bc3c8b6a5414658a985bef6470 # amd64
@@ -42,6 +43,7 @@ unpack_emscripten() { # debs prefix
   for deb in "$1"/emscripten_*.deb; do
     dpkg-deb --fsys-tarfile "$deb" | tar -x -C "$2" --exclude='*-mt*' --exclude='*asan*' \
       --exclude='*lto-pic*' --exclude=./usr/share/emscripten/tests --exclude='./usr/share/doc*'
+    dpkg-deb --fsys-tarfile "$deb" | tar -x -C "$2" "./$em_licence"
   done
   for deb in "$1"/{binaryen,libc6,libstdc++6,libgcc-s1}_*.deb; do dpkg-deb -x "$deb" "$2/binaryen/rt"; done
   for tool in "$2"/binaryen/rt/usr/bin/wasm*; do # Debian 13's programs with the library they want
@@ -70,7 +72,7 @@ use_emscripten() {
   if em_on_path; then
     em_root=$(dirname "$(readlink -f "$(command -v em++)")")
   else
-    [ -f "$em_prefix/emconfig.py" ] || fetch_emscripten
+    [ -f "$em_prefix/$em_licence" ] || fetch_emscripten
     em_root=$em_prefix/usr/share/emscripten
     export EM_CONFIG=$em_prefix/emconfig.py
   fi

@@ -4,7 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { k_headers } from './headers.mjs';
 
-// Asked for again each time, and answered "not changed": all but what has its content's hash in its name.
+// Asked for again each time, and answered "not changed": all but the folder named by what is in it (named_set.mjs).
 const k_always_asked = 'no-cache', k_for_ever = 'public, max-age=31536000, immutable';
 
 export const nginx = (site) => `# Into a server block of nginx. Compressed files: Debian's libnginx-mod-http-brotli-static; gzip_static is built in.
@@ -29,32 +29,37 @@ location / { try_files $uri $uri/ =404; }
 export const nginx_map = `# Beside the server block.
 map $uri $rehale_kept {
   default "${k_always_asked}";
-  ~^.*/later-[0-9a-f]+\\.wasm$ "${k_for_ever}";
+  ~/set-[0-9a-f]+/ "${k_for_ever}";
 }
 `;
 
-export const apache = `# Apache httpd, as .htaccess in the page's folder or in its <Directory>; modules headers, rewrite, mime.
+const k_types = Object.entries({
+  html: 'text/html', css: 'text/css', js: 'text/javascript', txt: 'text/plain', json: 'application/json', webmanifest: 'application/manifest+json',
+}).map(([ending, type]) => [ending, `${type}; charset=utf-8`]);
+k_types.push(['wasm', 'application/wasm'], ['svg', 'image/svg+xml'], ['ttf', 'font/ttf'], ['png', 'image/png']);
+
+// A file that is there compressed too: the request is answered from that one, with the type of the file itself.
+const compressed = (encoding, ending) => `RewriteCond %{HTTP:Accept-Encoding} \\b${encoding}\\b
+RewriteCond %{REQUEST_FILENAME} !\\.(br|gz)$
+RewriteCond %{REQUEST_FILENAME}.${ending} -f
+RewriteRule ^(.*)$ $1.${ending} [L]
+<FilesMatch "\\.${ending}$">
+  Header set content-encoding ${encoding}
+</FilesMatch>
+${k_types.map(([name, type]) => `<FilesMatch "\\.${name}\\.${ending}$">\n  ForceType "${type}"\n</FilesMatch>`).join('\n')}`;
+
+export const apache = `# Apache httpd, as .htaccess in the page's folder or in its <Directory>; modules dir, headers, mime, rewrite.
 DirectoryIndex index.html
-AddType application/wasm .wasm
-AddType application/manifest+json .webmanifest
-AddType text/javascript .js
-AddDefaultCharset utf-8
+${k_types.map(([name, type]) => `AddType "${type}" .${name}`).join('\n')}
 ${Object.entries(k_headers).map(([name, value]) => `Header always set ${name} "${value}"`).join('\n')}
 Header set cache-control "${k_always_asked}"
-<FilesMatch "^later-[0-9a-f]+\\.wasm$">
+<If "%{REQUEST_URI} =~ m#/set-[0-9a-f]+/#">
   Header set cache-control "${k_for_ever}"
-</FilesMatch>
+</If>
+Header merge vary accept-encoding
 RewriteEngine On
-RewriteCond %{HTTP:Accept-Encoding} \\bbr\\b
-RewriteCond %{REQUEST_FILENAME}.br -f
-RewriteRule ^(.*)$ $1.br [L]
-<FilesMatch "\\.br$">
-  Header set content-encoding br
-  Header append vary accept-encoding
-</FilesMatch>
-${[['html', 'text/html'], ['js', 'text/javascript'], ['css', 'text/css'], ['json', 'application/json'], ['wasm', 'application/wasm'],
-    ['svg', 'image/svg+xml'], ['ttf', 'font/ttf'], ['txt', 'text/plain']]
-    .map(([ending, type]) => `<FilesMatch "\\.${ending}\\.br$">\n  ForceType ${type}\n</FilesMatch>`).join('\n')}
+${compressed('br', 'br')}
+${compressed('gzip', 'gz')}
 `;
 
 if (process.argv[1]?.endsWith('hosting.mjs')) {

@@ -62,7 +62,10 @@ make_site() { # to folder-of-the-wasm [undivided]: the WASM in one part
   rm -rf "$new"; mkdir -p "$new"
   put_content "$new"
   put_page "$new" "$2" "${3:-}"
-  [ -n "${3:-}" ] || node "$root/ci/lib/offline.mjs" "$new" "$root/web/js"
+  if [ -z "${3:-}" ]; then
+    node "$root/ci/lib/named_set.mjs" "$new"
+    node "$root/ci/lib/offline.mjs" "$new" "$root/web/js"
+  fi
   compress_all "$new"
   rm -rf "$1"; mv "$new" "$1"
 }

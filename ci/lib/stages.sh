@@ -90,8 +90,8 @@ stage_sim() {
 stage_site() {
   "$root/ci/build" --single demo tools
   node "$root/ci/lib/weigh.mjs" "$build/site"
-  /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site"
-  ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build/site" Ж >"$build/letters.log" || die "letters.py misses a missing letter"
+  /usr/bin/python3 "$root/ci/lib/letters.py" "$build"/site/set-*
+  ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build"/site/set-* Ж >"$build/letters.log" || die "letters.py misses a missing letter"
 }
 
 # Browsers mostly wait for the page to come to rest, so two at a time do not hold each other up.

@@ -6,6 +6,7 @@ import { createHash } from 'node:crypto';
 import { closeSync, existsSync, mkdirSync, openSync, readFileSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { setOf } from '../../ci/lib/named_set.mjs';
 import { serve } from '../../ci/lib/serve.mjs';
 import { closePage, k_sizes, launch, openApp, probe } from '../browser/support/browser.mjs';
 import { openReading } from '../browser/support/desk.mjs';
@@ -36,7 +37,7 @@ function kept(folder, name, program, args) {
 
 // Codes of the generator that is committed, for the content of this very page; and what a plain script starts from.
 function make_files(root, folder) {
-  const content = path.join(root, '.build/site/content'), programs = path.join(root, '.build/native/tests');
+  const content = path.join(setOf(path.join(root, '.build/site')), 'content'), programs = path.join(root, '.build/native/tests');
   const sum = createHash('sha256');
   for (const family of readdirSync(path.join(content, 'families'))) {
     for (const file of ['procedure.json', 'questions.json']) sum.update(readFileSync(path.join(content, 'families', family, file)));

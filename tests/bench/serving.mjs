@@ -4,8 +4,9 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { setName } from '../../ci/lib/named_set.mjs';
 import { first_load } from '../../ci/lib/weigh.mjs';
-import { startNginx } from '../browser/support/nginx.mjs';
+import { startNginx } from '../browser/support/web_servers.mjs';
 import { table } from './table.mjs';
 
 const k_seconds = 5, k_open = 32;
@@ -35,10 +36,10 @@ const server = await startNginx(folder);
 try {
   const empty = load(`${server.url}empty.txt`);
   const first = first_load(site).reduce((sum, { bytes }) => sum + bytes, 0);
-  const later = readdirSync(site).find((name) => /^later-.*\.wasm$/.test(name));
+  const set = setName(site), later = readdirSync(path.join(site, set)).find((name) => /^later-.*\.wasm$/.test(name));
   const rows = [['an empty file', `${empty.requests.toFixed(0)} a second`, '', '']];
   const rate = new Map();
-  for (const name of ['', 'app.js', 'rehale.wasm', later]) {
+  for (const name of ['', ...['app.js', 'rehale.wasm', later].map((each) => `${set}/${each}`)]) {
     const now = load(server.url + name);
     rate.set(name, now.requests);
     rows.push([name || 'index.html', `${now.requests.toFixed(0)} a second, ${(now.bytes / 1024 ** 2).toFixed(0)} MB/s`,
@@ -47,7 +48,7 @@ try {
   // A first visit takes all files, since the page keeps them for use without a network; those not measured count as app.js.
   const files = all_files(site);
   const bytes = files.reduce((sum, size) => sum + size, 0);
-  const seconds = [...rate.values()].reduce((sum, each) => sum + 1 / each, 0) + (files.length - rate.size) / rate.get('app.js');
+  const seconds = [...rate.values()].reduce((sum, each) => sum + 1 / each, 0) + (files.length - rate.size) / rate.get(`${set}/app.js`);
   rows.push(['to the first question', `${(first / 1000).toFixed(0)} KB`, '', '']);
   rows.push(['a whole first visit', `${files.length} files, ${(bytes / 1000).toFixed(0)} KB`, '', '']);
   rows.push(['first visits, by the processor', `${(1 / seconds).toFixed(0)} a second`, '', '']);

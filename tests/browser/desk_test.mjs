@@ -6,6 +6,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { setOf } from '../../ci/lib/named_set.mjs';
 import { k_sizes, probe, waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
 import { tabTo } from './support/hands.mjs';
@@ -25,7 +26,7 @@ let codes;  // one a line
 
 before(() => {
   const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
-  codes = execFileSync(tool, [path.join(k_site, 'content'), '360'], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
+  codes = execFileSync(tool, [path.join(setOf(k_site), 'content'), '360'], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
   assert.ok(codes.length >= 500, `${codes.length} codes`);
 });
 

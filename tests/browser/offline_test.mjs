@@ -3,11 +3,12 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, readdirSync, renameSync, rmSync, rmdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { setName, setOf } from '../../ci/lib/named_set.mjs';
 import { serve } from '../../ci/lib/serve.mjs';
 import { closePage, launch, openPage, probe, waitForIdle } from './support/browser.mjs';
 import { isKept, until } from './support/kept.mjs';
@@ -41,14 +42,20 @@ async function site(name, port = 0) {
   return { dir, port, ...server };
 }
 
-// Another version of it: other words on the start screen and the title, other sums.
+// Another version of it: other words on the start screen and the title, so another folder and other sums.
 function makeNewer(dir, words) {
+  const old = setName(dir);
+  for (const name of readdirSync(path.join(dir, old))) renameSync(path.join(dir, old, name), path.join(dir, name));
+  rmdirSync(path.join(dir, old));
   for (const file of ['index.html', 'content/text/en.json']) {
     const at = path.join(dir, file);
-    writeFileSync(at, readFileSync(at, 'utf8').replaceAll('Which inhaler do you hold?', words));
+    writeFileSync(at, readFileSync(at, 'utf8').replaceAll('Which inhaler do you hold?', words).replaceAll(`${old}/`, ''));
     for (const ending of ['.br', '.gz']) rmSync(at + ending, { force: true });
   }
-  execFileSync('node', [path.join(root, 'ci/lib/offline.mjs'), dir, path.join(root, 'web/js')]);
+  for (const [step, ...rest] of [['named_set'], ['offline', path.join(root, 'web/js')]]) {
+    execFileSync('node', [path.join(root, `ci/lib/${step}.mjs`), dir, ...rest]);
+  }
+  assert.notEqual(setName(dir), old);
   for (const ending of ['.br', '.gz']) rmSync(path.join(dir, `sw.js${ending}`), { force: true });
 }
 
@@ -134,7 +141,7 @@ test('a newer version waits while a check is going on, is never mixed in, and be
   await page.reload();  // in the middle of it: still the old one, all of it
   await waitForIdle(page);
   assert.equal(await page.getByRole('heading', { level: 1 }).innerText(), 'Which inhaler do you hold?');
-  assert.equal(await page.evaluate(async () => JSON.parse(await (await fetch('content/text/en.json')).text()).choose.ask), 'Which inhaler do you hold?');
+  assert.equal(await page.evaluate(async () => JSON.parse(await (await fetch(`${window.rehale.base}content/text/en.json`)).text()).choose.ask), 'Which inhaler do you hold?');
   await page.getByRole('heading', { name: 'Which one is yours?' }).waitFor();  // nobody touches it
   await waitForIdle(page);
   await until(page, async () => (await caches.keys()).filter((name) => name !== 'rehale-state').length === 1);
@@ -149,8 +156,8 @@ test('a version that does not start gives way to the one before', async () => {
   const page = await firstVisit(`${a.url}?seed=3`);
   await page.reload();
   await waitForIdle(page);
-  writeFileSync(path.join(a.dir, 'rehale.wasm'), 'no module');
-  for (const ending of ['.br', '.gz']) rmSync(path.join(a.dir, `rehale.wasm${ending}`), { force: true });
+  writeFileSync(path.join(setOf(a.dir), 'rehale.wasm'), 'no module');
+  for (const ending of ['.br', '.gz']) rmSync(path.join(setOf(a.dir), `rehale.wasm${ending}`), { force: true });
   makeNewer(a.dir, 'Never seen');
   await page.evaluate(async () => { await (await navigator.serviceWorker.getRegistration()).update(); });
   await until(page, async () => (await (await caches.open('rehale-state')).match(`${location.href.replace(/[?#].*/, '')}?last`)) !== undefined);
@@ -196,6 +203,21 @@ for (const kind of ['half', 'broken', 'missing', 'gone']) {
     await closePage(page);
   });
 }
+
+test('a kept file is gone and the server has another version: loaded again, all of it is that one', async () => {
+  const a = await site('overtaken');
+  const page = await firstVisit(`${a.url}?seed=3`);
+  makeNewer(a.dir, 'Which one is yours?');
+  writeFileSync(path.join(a.dir, 'sw.js'), 'no script');  // what is in the browser must help itself
+  await spoil(page, 'missing');
+  await page.reload();
+  await page.getByRole('button', { name: 'Load the page again' }).click();
+  await page.getByRole('heading', { name: 'Which one is yours?' }).waitFor();
+  await waitForIdle(page);
+  assert.equal((await probe(page)).problem, '');
+  await closePage(page);
+  await a.close();
+});
 
 test('no room: it works with the network, and does not say otherwise', async () => {
   const { url, close, dir } = await site('full');

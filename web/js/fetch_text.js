@@ -1,4 +1,4 @@
-// Reads files next to the page. Every way it can go otherwise has a code and a sentence.
+// Reads this version's files, which lie beside its scripts (boot.js says where). Every way it can go otherwise has a code and a sentence.
 
 const WITHIN_MS = 30_000;
 
@@ -11,7 +11,7 @@ export class FetchError extends Error {
 
 // The response, once its headers are there and good.
 export async function fetchFile(path) {
-  const url = new URL(path, document.baseURI);
+  const url = new URL(path, window.rehale.base);
   if (url.origin !== location.origin) throw new FetchError('outside', path, 'not a file of this page');
   const patience = new AbortController();
   const timer = setTimeout(() => patience.abort(), WITHIN_MS);  // for the headers; bodies may be slow

@@ -80,6 +80,14 @@ async function takeOverIfAlone() {
   if (pages.length <= 1) await self.skipWaiting();
 }
 
+// True: the server has another version by now. Without an answer nobody knows.
+async function isOvertaken(request) {
+  const same = await fetch(request).catch(() => undefined);
+  if (same?.ok) return true;  // under this name, but not this file
+  const page = await fetch(at('index.html'), { cache: 'no-cache' }).catch(() => undefined);
+  return page?.ok === true && !await isGood(page, byPath.get('index.html').sum);
+}
+
 // A kept file is gone or broken: the same one again. The server has another version by now: then the set is of no use,
 // and the page, loaded again, comes from the server alone. Never one file of this and one of that.
 async function mend(request, path, sum) {
@@ -88,8 +96,7 @@ async function mend(request, path, sum) {
     await (await caches.open(SET)).put(at(path), response.clone()).catch(() => {});
     return response;
   } catch {
-    const other = await fetch(request).catch(() => undefined);
-    if (other?.ok) await caches.delete(SET);
+    if (await isOvertaken(request)) await caches.delete(SET);
     return Response.error();
   }
 }

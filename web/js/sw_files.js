@@ -14,11 +14,18 @@ export async function fetchGood(url, sum) {
   return response;
 }
 
+// Each version's files lie in a folder of its own: what is the same file of another one.
+const withoutFolder = (url) => url.replace(/\/set-[0-9a-f]+(?=\/)/, '');
+
 // The same file of an older set, so that an update fetches only what has changed; undefined where there is none.
 export async function copyFrom(sets, url, sum) {
   for (const name of sets) {
-    const kept = await caches.match(url, { cacheName: name });
-    if (kept && await isGood(kept, sum)) return kept;
+    const cache = await caches.open(name);
+    for (const request of await cache.keys()) {
+      if (withoutFolder(request.url) !== withoutFolder(url)) continue;
+      const kept = await cache.match(request);
+      if (kept && await isGood(kept, sum)) return kept;
+    }
   }
   return undefined;
 }

@@ -2,6 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { setOf } from '../../../ci/lib/named_set.mjs';
 import { waitForIdle } from './browser.mjs';
 import { awaitScreen } from './walk.mjs';
 
@@ -13,7 +14,7 @@ export const k_desk = { query: '?x=1#desk', calm: true };
 // Codes of checks, no two the same (rehale_demo_group).
 export function groupCodes(people) {
   const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
-  return execFileSync(tool, [path.join(k_site, 'content'), String(people)], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
+  return execFileSync(tool, [path.join(setOf(k_site), 'content'), String(people)], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
 }
 
 export const addWindow = (page) => page.getByRole('dialog', { name: 'Add results' });

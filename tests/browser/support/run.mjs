@@ -9,10 +9,12 @@ import { serveSite } from './sites.mjs';
 import { k_families, openFamily, takeCheck, walkThrough } from './walk.mjs';
 import { byReader } from './ways.mjs';
 
-// The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page. flags: the browser's.
-export function appForTests(flags = []) {
+// The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page. every: what all of its
+// pages wish; flags: the browser's.
+export function appForTests(every = {}, flags = []) {
   const app = {
-    with: async (wish, use) => {
+    with: async (its_own, use) => {
+      const wish = { ...every, ...its_own };
       const page = await openApp(app.browser, app.site.url + (wish.query ?? ''), wish);
       page.setDefaultTimeout(60_000);
       try {

@@ -58,6 +58,8 @@ Header set cache-control "${k_always_asked}"
 </If>
 Header merge vary accept-encoding
 RewriteEngine On
+RewriteCond %{REQUEST_METHOD} !^(GET|HEAD)$
+RewriteRule ^ - [R=405,L]
 ${compressed('br', 'br')}
 ${compressed('gzip', 'gz')}
 `;

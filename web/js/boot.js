@@ -87,7 +87,7 @@
     if (rehale.picked) return;
     rehale.picked = button.getAttribute('data-family');
     button.setAttribute('aria-pressed', 'true');
-    byId('picked').hidden = false;
+    whenRead(function () { byId('picked').hidden = false; });
     if (rehale.onPick) rehale.onPick();
     if (location.protocol === 'file:') return;  // one file: nothing is to come
     ['procedure.json', 'questions.json', 'text.en.json'].forEach(function (name) {

@@ -99,7 +99,7 @@ stage_browser() {
   "$root/ci/setup" browser
   [ -n "${page_is_built:-}" ] || "$root/ci/build" --single demo tools  # an invented group comes from a tool
   local failed=$build/browser-failed again
-  node --test --test-concurrency=2 --test-reporter=tap --test-reporter-destination=stdout \
+  node --test --test-concurrency=4 --test-reporter=tap --test-reporter-destination=stdout \
     --test-reporter="$root/ci/lib/failed_files.mjs" --test-reporter-destination="$failed" "$root"/tests/browser/*.mjs && return
   # All is drawn by the processor here, beside other stages: a page may be held up for longer than a test waits. A file
   # or two are tried once more, alone, and that is said; what fails again has failed.

@@ -23,7 +23,7 @@ const missing = { status: 404, contentType: 'text/plain', body: 'no' };
 
 // Opens the site, some of its files answered otherwise; use(page, way).
 async function opened(wish, use) {
-  const page = await openPage(app.browser, app.site.url + (wish.query ?? ''), wish);
+  const page = await openPage(app.browser, app.site.url + (wish.query ?? ''), { unseen: true, ...wish });
   try {
     await waitForIdle(page);
     await use(page, byReader(page));
@@ -131,7 +131,7 @@ for (const [label, before, title] of [
   ['WebAssembly is refused', () => { delete globalThis.WebAssembly; }, 'Your browser cannot run this page.'],
 ]) {
   test(label, async () => {
-    const page = await openPage(app.browser, app.site.url, { before });
+    const page = await openPage(app.browser, app.site.url, { before, unseen: true });
     await page.locator('#problem').waitFor({ state: 'visible', timeout: 60_000 });
     assert.equal(await page.getByRole('heading', { level: 1 }).textContent(), title);
     assert.equal(await find(page, 'button', 'Load the page again').count(), 1);

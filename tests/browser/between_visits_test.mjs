@@ -243,7 +243,7 @@ describe('storage', () => {
 
   for (const [label, value] of Object.entries({ 'a number': 7, 'a text': 'hello', 'far too much': 'x'.repeat(300_000) })) {
     test(`that holds ${label}: told, and gone in one tap`, async () => {
-      const page = await openApp(app.browser, `${app.site.url}?seed=5`, { calm: true });
+      const page = await openApp(app.browser, `${app.site.url}?seed=5`, { calm: true, unseen: true });
       await page.evaluate((rubbish) => new Promise((done) => {
         const request = indexedDB.open('rehale', 1);
         request.onupgradeneeded = () => request.result.createObjectStore('kept').put(rubbish, 'all');

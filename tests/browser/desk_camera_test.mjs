@@ -45,7 +45,7 @@ after(async () => {
 });
 
 async function atDesk(wish, use, browser = app.browser, url = app.site.url) {
-  const page = await openApp(browser, url + k_desk.query, { calm: true, before: k_spy, ...wish });
+  const page = await openApp(browser, url + k_desk.query, { calm: true, unseen: true, before: k_spy, ...wish });
   page.setDefaultTimeout(60_000);
   try {
     await use(page);

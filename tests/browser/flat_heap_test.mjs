@@ -7,7 +7,7 @@ import { k_families } from './support/walk.mjs';
 
 const k_runs = 30, k_settled_after = 5, k_most_bytes = 32 * 1024 * 1024;
 
-const app = appForTests();
+const app = appForTests({});
 
 // In the page, since 30 runs are some 600 presses. One check of a family and back to the choice of devices; every
 // third with answers by turns, the first thing to mend, a try, and help. Resolves to what the tab holds then.

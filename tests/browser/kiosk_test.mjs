@@ -149,7 +149,7 @@ test('staff come in by the code that was set first; cleaning takes no touch', ()
 
 // A page whose module is broken as long as broken() says so.
 async function withBroken(broken, use) {
-  const page = await openPage(app.browser, 'about:blank', { calm: true });
+  const page = await openPage(app.browser, 'about:blank', { calm: true, unseen: true });
   await page.route('**/rehale.wasm', (route) => (broken() ? route.fulfill({ body: 'no module', contentType: 'application/wasm' }) : route.continue()));
   await page.goto(`${app.site.url}#kiosk`);
   await use(page);

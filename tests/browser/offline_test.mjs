@@ -19,7 +19,7 @@ import { byReader } from './support/ways.mjs';
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const k_site = process.env.REHALE_SITE ?? path.join(root, '.build/site');
 const k_reloads = Number(process.env.REHALE_RELOADS ?? 20);
-const k_keeps = { keeps: true, calm: true };
+const k_keeps = { keeps: true, calm: true, unseen: true };
 const servers = [];
 let browser, folder;
 

@@ -10,7 +10,7 @@ import { appForTests } from './support/run.mjs';
 import { awaitScreen } from './support/walk.mjs';
 import { byKeys, byMouse, byReader } from './support/ways.mjs';
 
-const app = appForTests();
+const app = appForTests({});
 const calm = { query: '?seed=3', calm: true };
 const kept = (page) => page.evaluate(() => Object.entries(localStorage));
 const keeps = (text) => `if (!localStorage.getItem('rehale.settings')) localStorage.setItem('rehale.settings', ${JSON.stringify(text)});`;

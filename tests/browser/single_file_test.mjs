@@ -25,7 +25,7 @@ after(() => browser?.close());
 
 async function open(query) {
   const asked = [];
-  const page = await openApp(browser, k_url + query, { calm: true });
+  const page = await openApp(browser, k_url + query, { calm: true, unseen: true });
   page.on('request', (request) => { if (!request.url().startsWith('blob:')) asked.push(request.url()); });
   page.asked = asked;
   page.setDefaultTimeout(60_000);

@@ -8,7 +8,7 @@ import { appForTests } from './support/run.mjs';
 import { awaitScreen } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
-const app = appForTests();
+const app = appForTests({});
 const voices = `(${playVoices})(${JSON.stringify({ voices: k_voices })});`;
 const k_sizes = { 'on a phone': { width: 360, height: 640 }, 'at 400 % zoom': { width: 320, height: 256 }, 'on a screen': { width: 1280, height: 800 } };
 

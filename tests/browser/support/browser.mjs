@@ -2,6 +2,7 @@
 // Each test file has a browser of its own; how many files run at a time is the caller's (ci/lib/stages.sh).
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
+import { drawOnlyForPictures } from './unseen.mjs';
 
 const k_program = '/usr/bin/chromium';
 // The page is put together without it: less work where the processor draws all. Benchmarks do without this flag.
@@ -20,15 +21,8 @@ export async function launch(flags = [], quick = k_quick) {
   return chromium.launch({ executablePath: k_program, headless: true, args: [...k_flags, ...quick, ...flags] });
 }
 
-// Before the page: no pixel is put onto its canvas.
-function drawNothing() {
-  for (const { prototype } of [WebGL2RenderingContext, WebGLRenderingContext]) {
-    for (const name of ['clear', 'drawElements', 'bufferData']) prototype[name] = () => {};
-  }
-}
-
-// wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script), unseen (for
-// tests that read the tree alone: without pixels a run is a third less work), keeps (itself for use without a network)}.
+// wish: {size, density, dark, touch, calm (reduced motion), forced (forced colours), before (init script), unseen
+// (drawn only when a picture is taken: unseen.mjs), keeps (itself for use without a network)}.
 // page.complaints holds console errors and uncaught exceptions.
 export async function openPage(browser, url, wish = {}) {
   const context = await browser.newContext({
@@ -42,7 +36,7 @@ export async function openPage(browser, url, wish = {}) {
   page.complaints = [];
   page.on('console', (message) => { if (message.type() === 'error') page.complaints.push(message.text()); });
   page.on('pageerror', (error) => page.complaints.push(String(error)));
-  if (wish.unseen) await page.addInitScript(drawNothing);
+  if (wish.unseen) await drawOnlyForPictures(page);
   if (wish.before) await page.addInitScript(wish.before);
   if (wish.route) await wish.route(page);
   await page.goto(url);

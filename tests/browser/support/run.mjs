@@ -11,7 +11,7 @@ import { byReader } from './ways.mjs';
 
 // The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page. every: what all of its
 // pages wish; flags: the browser's.
-export function appForTests(every = {}, flags = []) {
+export function appForTests(every = { unseen: true }, flags = []) {
   const app = {
     with: async (its_own, use) => {
       const wish = { ...every, ...its_own };

@@ -2,7 +2,7 @@
 // first, and what may be kept how long. usage: hosting.mjs SITE OUT
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { k_headers } from './headers.mjs';
+import { k_headers, k_part_headers } from './headers.mjs';
 
 // Asked for again each time, and answered "not changed": all but the folder named by what is in it (named_set.mjs).
 const k_always_asked = 'no-cache', k_for_ever = 'public, max-age=31536000, immutable';
@@ -24,6 +24,11 @@ ${Object.entries(k_headers).map(([name, value]) => `add_header ${name} "${value}
 add_header cache-control $rehale_kept always;
 if ($request_method !~ ^(GET|HEAD)$) { return 405; }
 location / { try_files $uri $uri/ =404; }
+location ~ /set-[0-9a-f]+/ {
+  ${Object.entries(k_part_headers).map(([name, value]) => `add_header ${name} "${value}" always;`).join('\n  ')}
+  add_header cache-control $rehale_kept always;
+  try_files $uri =404;
+}
 `;
 
 export const nginx_map = `# Beside the server block.
@@ -55,6 +60,7 @@ ${Object.entries(k_headers).map(([name, value]) => `Header always set ${name} "$
 Header set cache-control "${k_always_asked}"
 <If "%{REQUEST_URI} =~ m#/set-[0-9a-f]+/#">
   Header set cache-control "${k_for_ever}"
+${Object.keys(k_headers).filter((name) => !(name in k_part_headers)).map((name) => `  Header always unset ${name}`).join('\n')}
 </If>
 Header merge vary accept-encoding
 RewriteEngine On

@@ -4,7 +4,7 @@ import { createReadStream, existsSync, realpathSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { k_headers } from './headers.mjs';
+import { headersFor } from './headers.mjs';
 
 const k_types = {
   '.html': 'text/html; charset=utf-8', '.js': 'text/javascript; charset=utf-8', '.css': 'text/css; charset=utf-8',
@@ -38,7 +38,7 @@ function answer(dir, request, response) {
   const headers = {
     'content-type': k_types[path.extname(file)] ?? 'application/octet-stream',
     'content-length': statSync(file + ending).size, 'cache-control': 'no-cache', vary: 'accept-encoding',
-    ...k_headers,
+    ...headersFor(file),
   };
   if (encoding) headers['content-encoding'] = encoding;
   response.writeHead(200, headers);

@@ -1,8 +1,8 @@
 # The stages of ci/test, in their order. Each is one function that fails when something is not as it
 # should be, and each sets up what it needs itself, so that it can be run alone.
 all_stages=(setup format arrows size lock site browser firefox native tidy wasm content reference node sim)
-# Mostly wait for browsers to come to rest: when all stages are run, these run, one by one, beside those after them.
-beside=(browser firefox)
+# When all stages are run, these run, one by one, beside the others: so two cores have work to the end.
+beside=(browser firefox content reference node sim wasm)
 
 stage_setup() { "$root/ci/setup"; }
 

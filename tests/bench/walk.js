@@ -30,8 +30,8 @@
     await until(() => early() ?? element(`devices/${family}`), 'the devices');
     if (early()) early().click();
     else await press(`devices/${family}`);
-    await to('ready');
-    await press('go');
+    await until(() => element('go'), 'go');  // nobody waits for the page to settle before they press
+    element('go').click();
     await to('question');
   }
 
@@ -53,9 +53,8 @@
 
   window.walk = { begin, answer_all, press, to, until, settled, element, screen };
 
-  // When the first question could be answered: seen in the mirror, and the frame that drew it shown.
-  const question_is_there = () => document.querySelector('#quiz input[type=radio]') ??
-    (screen() === 'question' && !window.rehale.probe().pending);
+  // When the first question could be answered: what answers it stands there, and the frame that drew it is shown.
+  const question_is_there = () => document.querySelector('#quiz input[type=radio]') ?? (screen() === 'question' && element('unsure'));
   // Looks only once it is asked for: looking is work, and some measure that there is none.
   let first;
   Object.defineProperty(window, 'firstQuestion', { get: () => (first ??= new Promise((done) => {

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import path from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { k_headers } from '../../ci/lib/headers.mjs';
+import { k_headers, k_part_headers } from '../../ci/lib/headers.mjs';
 import { setName } from '../../ci/lib/named_set.mjs';
 import { closePage, launch, openApp, probe } from './support/browser.mjs';
 import { startApache, startNginx } from './support/web_servers.mjs';
@@ -31,11 +31,13 @@ for (const [name, start] of [['nginx', startNginx], ['Apache httpd', startApache
     });
     after(() => server?.close());
 
-    test('every header, on every kind of answer', async () => {
+    test('every header, on every kind of answer; parts, which are no documents, say less', async () => {
       for (const name of ['', `${k_set}/app.js`, `${k_set}/rehale.wasm`, `${k_set}/content/library.json`, 'sw.js', 'manifest.webmanifest', 'not-here']) {
         const { headers, status } = await fetch(url + name);
         assert.equal(status, name === 'not-here' ? 404 : 200, name);
-        for (const [header, value] of Object.entries(k_headers)) assert.equal(headers.get(header), value, `${name}: ${header}`);
+        const part = name.startsWith(k_set);
+        for (const [header, value] of Object.entries(part ? k_part_headers : k_headers)) assert.equal(headers.get(header), value, `${name}: ${header}`);
+        assert.equal(headers.get('content-security-policy') === null, part, name);
       }
     });
 

@@ -1,18 +1,22 @@
 // A shared device (#kiosk): people one after another leave nothing; a page that breaks comes back by itself, and says
 // where help is when it breaks too often; four keys are enough; staff come in by a code. Sources: users.md 3; WCAG 2.2.1.
 import assert from 'node:assert/strict';
+import path from 'node:path';
 import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
 import { k_sizes, openPage, closePage, probe, waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
-import { atStart, held, k_may_stay, kept, leave, visit } from './support/kiosk.mjs';
+import { atStart, held, k_may_stay, kept, leave, timeFrames, visit } from './support/kiosk.mjs';
 import { underPolicy } from './support/policy.mjs';
 import { appForTests } from './support/run.mjs';
 import { lookOver } from './support/screen_checks.mjs';
 import { awaitScreen, k_families } from './support/walk.mjs';
 import { byReader } from './support/ways.mjs';
 
+const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const k_visits = Number(process.env.REHALE_VISITS ?? 50);
-const app = appForTests();
+const k_soak = process.env.REHALE_VISITS !== undefined;  // ci/soak: every frame drawn, and timed
+const app = appForTests({ unseen: !k_soak });
 const families = Object.values(k_families);
 const k_wish = { query: '#kiosk', calm: true };
 
@@ -22,19 +26,20 @@ function assertNothingStays({ storage, databases, cookies, state, address, run }
   assert.match(address, /#kiosk$/);
   for (const [name, text] of storage) {
     if (name === 'rehale.counted') assert.match(text, /^1 \d{5}( [a-z-]+ \d+;?)+$/, 'counts only');
-    if (name === 'rehale.health') assert.deepEqual(Object.keys(JSON.parse(text)).sort(), ['failed', 'since', 'visits']);
+    if (name === 'rehale.health') assert.deepEqual(Object.keys(JSON.parse(text)).sort(), ['failed', 'late', 'since', 'visits']);
   }
 }
 
-test(`${k_visits} people one after another leave nothing, and memory stays as it is`, (context) => app.with(k_wish, async (page) => {
+test(`${k_visits} people one after another leave nothing, and memory stays as it is`, (context) => app.with({ ...k_wish, before: timeFrames }, async (page) => {
   const session = await page.context().newCDPSession(page);
   await session.send('Performance.enable');
   await atStart(page);
   const { past } = await kept(page);
-  const after = [], back_ms = [];
+  const after = [], back_ms = [], frames_ms = [];
   for (let n = 0; n < k_visits; n += 1) {
     const answered = await visit(page, families[n % families.length], n);
     assert.ok(answered >= 8 && answered <= 12, `${answered} questions`);
+    frames_ms.push(...await page.evaluate(() => window.framesMs));
     back_ms.push(await leave(page));
     if (n % 10 === 9) after.push({ n, wasm: (await probe(page)).heapBytes, mirror: (await probe(page)).mirrorNodes, ...await held(session) });
   }
@@ -50,8 +55,13 @@ test(`${k_visits} people one after another leave nothing, and memory stays as it
     const slope = (now.heap - first.heap) / (now.n - first.n);
     if (now === later.at(-1)) assert.ok(slope <= 1024, `${slope.toFixed(0)} bytes a visit`);
   }
-  back_ms.sort((a, b) => a - b);
-  context.diagnostic(`start stands again after ${back_ms[Math.floor(back_ms.length / 2)]} ms (median), ${back_ms.at(-1)} ms at most; ${JSON.stringify(after.at(-1))}`);
+  for (const list of [back_ms, frames_ms]) list.sort((a, b) => a - b);
+  const p99_ms = frames_ms[Math.floor(frames_ms.length * 0.99)];
+  context.diagnostic(`start stands again after ${back_ms[Math.floor(back_ms.length / 2)]} ms (median), ${back_ms.at(-1)} ms at most; 99 of 100 of ${frames_ms.length} frames within ${p99_ms.toFixed(1)} ms; ${JSON.stringify(after.at(-1))}`);
+  if (k_soak) {
+    assert.ok(p99_ms <= 50, `${p99_ms} ms`);  // the issue's bound; a time, so not in ci/test
+    await page.screenshot({ path: path.join(root, '.build/kiosk-after-soak.png') });
+  }
   assert.deepEqual(page.complaints, []);
 }));
 

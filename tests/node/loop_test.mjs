@@ -4,16 +4,16 @@ import test from 'node:test';
 import { Loop } from '../../web/js/loop.js';
 
 function setup() {
-  const queue = [], timers = [];
+  const queue = [], timers = [], clock = { ms: 1000, a_frame: 10 };
   const page = { hidden: false };
   const host = {
     requestAnimationFrame: (call) => queue.push(call), cancelAnimationFrame: () => { queue.length = 0; },
     setTimeout: (call, ms) => { timers.push({ call, ms }); return timers.length; },
-    clearTimeout: (id) => { if (id) timers[id - 1].cleared = true; }, performance: { now: () => 1000 },
+    clearTimeout: (id) => { if (id) timers[id - 1].cleared = true; }, performance: { now: () => clock.ms },
   };
   let drawn = 0, woken = 0;
-  const loop = new Loop({ draw: () => { drawn += 1; }, wake: () => { woken += 1; }, host, page });
-  return { loop, page, queue, timers, turn: () => queue.splice(0).forEach((call) => call()), drawn: () => drawn, woken: () => woken };
+  const loop = new Loop({ draw: () => { drawn += 1; clock.ms += clock.a_frame; }, wake: () => { woken += 1; }, host, page });
+  return { loop, page, queue, timers, clock, turn: () => queue.splice(0).forEach((call) => call()), drawn: () => drawn, woken: () => woken };
 }
 
 test('nobody asks, nothing is drawn', () => {
@@ -21,6 +21,16 @@ test('nobody asks, nothing is drawn', () => {
   turn();
   assert.equal(drawn(), 0);
   assert.equal(queue.length, 0);
+});
+
+test('a frame that takes longer than 50 ms is counted as late', () => {
+  const { loop, turn, clock } = setup();
+  for (const ms of [10, 50, 51, 300]) {
+    clock.a_frame = ms;
+    loop.askFrame('test');
+    turn();
+  }
+  assert.equal(loop.late, 2);
 });
 
 test('many who ask before the next frame get one frame', () => {

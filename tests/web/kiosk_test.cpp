@@ -213,7 +213,7 @@ TEST(Kiosk, staff_see_counts_of_five_and_more_past_the_code_only) {
   press_id("staff");
   EXPECT_EQ(app().where, Where::kiosk);  // refused
   null::set_reply("kioskStaff", "yes");
-  null::set_reply("kioskHealth", "95\n31\n14\n0");
+  null::set_reply("kioskHealth", "95\n31\n14\n2\n0");
   press_id("staff");
   null::settle();
   ASSERT_EQ(app().where, Where::kiosk_staff);
@@ -223,6 +223,8 @@ TEST(Kiosk, staff_see_counts_of_five_and_more_past_the_code_only) {
   EXPECT_NE(all.find("\n7\n12\n"), std::string::npos) << all;
   EXPECT_EQ(all.find("\n2\n12\n"), std::string::npos) << all;
   EXPECT_NE(all.find("Visits: 14"), std::string::npos);
+  EXPECT_NE(all.find("Times the picture came late: 2"), std::string::npos);
+  EXPECT_NE(all.find("Times it stopped: 0"), std::string::npos);
   press_id("save");
   EXPECT_NE(null::asked("save").find("rehale-2026-11-25.csv\n"), std::string::npos);
   EXPECT_EQ(null::asked("save").find(",2,"), std::string::npos);

@@ -8,19 +8,20 @@ import { KioskSpeech } from './kiosk_speech.js';
 import { askCode } from './staff_code.js';
 
 const SHIFT_EVERY_MS = 60_000, SHIFT_MOST_PX = 3;
-const HEALTH = 'rehale.health';  // {since, visits, failed, recent: [ms]}; boot.js writes the last two
+const HEALTH = 'rehale.health';  // {since, visits, late, failed, recent: [ms]}; boot.js writes the last two
 
 export function readHealth(storage = sessionStorage) {
+  const none = { since: Date.now(), visits: 0, late: 0, failed: 0 };
   try {
-    return { since: Date.now(), visits: 0, failed: 0, ...JSON.parse(storage.getItem(HEALTH) ?? '{}') };
+    return { ...none, ...JSON.parse(storage.getItem(HEALTH) ?? '{}') };
   } catch {
-    return { since: Date.now(), visits: 0, failed: 0 };
+    return none;
   }
 }
 
-function noteVisit() {
+function note(what, more) {
   const health = readHealth();
-  health.visits += 1;
+  health[what] += more;
   try {
     sessionStorage.setItem(HEALTH, JSON.stringify(health));
   } catch { /* switched off: not counted */ }
@@ -79,10 +80,12 @@ function wander(stage) {
   }, SHIFT_EVERY_MS);
 }
 
-// touched(n): a number that is never the same twice; heapBytes(): of the app; reader(): of aloud.js. Gives what the app may
+// touched(n): a number that is never the same twice; heapBytes(): of the app; lateFrames(): of this page, so far;
+// reader(): of aloud.js. Gives what the app may
 // ask for, and the speech, which wants to hear of the focus and of the mirror.
-export function openKiosk({ touched, heapBytes, stage, mirror, reader }) {
-  noteVisit();
+export function openKiosk({ touched, heapBytes, lateFrames, stage, mirror, reader }) {
+  note('visits', 1);
+  addEventListener('pagehide', () => note('late', lateFrames()));
   const speech = new KioskSpeech({ frame: () => mirror.frame, reader });
   let touches = 0;
   for (const kind of ['pointerdown', 'keydown', 'wheel']) {
@@ -94,8 +97,9 @@ export function openKiosk({ touched, heapBytes, stage, mirror, reader }) {
   const services = {
     kioskStaff: (words) => askCode(words.split('\n')),
     kioskHealth: () => {
-      const { since, visits, failed } = readHealth();
-      return [(Date.now() - since) / 60_000, heapBytes() / 1_048_576, visits, failed].map((each) => Math.max(0, Math.round(each))).join('\n');
+      const { since, visits, late, failed } = readHealth();
+      const all = [(Date.now() - since) / 60_000, heapBytes() / 1_048_576, visits, late + lateFrames(), failed];
+      return all.map((each) => Math.max(0, Math.round(each))).join('\n');
     },
     kioskSpeech: (lines) => speech.use(lines),
   };

@@ -1,11 +1,14 @@
 // Frames only when asked for: one animation frame or one timeout at a time, none while the page is
-// hidden. Counts who asked (?debug, rehale.probe({causes: true})).
+// hidden. Counts who asked (?debug, rehale.probe({causes: true})), and frames that took too long.
+
+const LATE_MS = 50;
 
 export class Loop {
   // draw(): one frame. wake(): a deadline has come. Clock and schedulers can be replaced for tests.
   constructor({ draw, wake, host = globalThis, page = globalThis.document }) {
     Object.assign(this, { draw, wake, host, page });
     this.frames = 0;
+    this.late = 0;
     this.causes = new Map();
     this.pending = 0;
     this.owed = false;
@@ -30,7 +33,9 @@ export class Loop {
       return;
     }
     this.frames += 1;
+    const from = this.host.performance.now();
     this.draw();
+    if (this.host.performance.now() - from > LATE_MS) this.late += 1;
   }
 
   askWake(atMs) {

@@ -216,7 +216,7 @@ async function startKiosk() {
   const { openKiosk } = await import('./later/kiosk.js');
   kiosk = openKiosk({
     touched: (times) => bridge.hear('option', `#touched=${times}`),
-    heapBytes: () => bridge.heapBytes, stage: byId('stage'), mirror, reader: () => aloud.reader,
+    heapBytes: () => bridge.heapBytes, lateFrames: () => loop.late, stage: byId('stage'), mirror, reader: () => aloud.reader,
   });
 }
 

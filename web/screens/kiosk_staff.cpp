@@ -74,7 +74,7 @@ std::string today_csv(const App& app) {
 }
 
 void draw_health(App& app) {
-  constexpr std::array k_lines = {"kiosk/minutes", "kiosk/memory", "kiosk/visits",
+  constexpr std::array k_lines = {"kiosk/minutes", "kiosk/memory", "kiosk/visits", "kiosk/late",
                                   "kiosk/failures"};
   kit::heading(*app.ui, "health", app.say("kiosk/health"), kit::Heading::section);
   std::string_view numbers = app.kiosk.health;

@@ -100,7 +100,8 @@ void fetch_text(const std::string& path, std::function<void(Result<std::string>)
 //   keys and seals: web/js/sealing.js says what each takes and gives
 // Of web/js/kiosk.js:
 //   "kioskStaff": words of a window that asks for the staff's code -> "yes" or ""
-//   "kioskHealth": -> minutes since it was opened, bytes of memory, visits, failures: a line each
+//   "kioskHealth": -> minutes since it was opened, MB of memory, visits, late frames,
+//   failures: a line each
 //   "kioskSpeech": on a shared device: what gets the focus is said, each screen read. The first
 //   line says how, as "read" takes it; then words for roles and states; "": no more
 // Of the page itself:

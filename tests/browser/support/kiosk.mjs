@@ -81,3 +81,14 @@ export async function held(session) {
   const of = (name) => metrics.find((each) => each.name === name).value;
   return { heap: of('JSHeapUsedSize'), nodes: of('Nodes'), listeners: of('JSEventListeners'), documents: of('Documents') };
 }
+
+// Before the page: how long each of its frames kept the processor, in window.framesMs.
+export function timeFrames() {
+  window.framesMs = [];
+  const draw = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (go) => draw((at) => {
+    const from = performance.now();
+    go(at);
+    window.framesMs.push(performance.now() - from);
+  });
+}

@@ -94,7 +94,7 @@ stage_site() {
   ! /usr/bin/python3 "$root/ci/lib/letters.py" "$build"/site/set-* Ж >"$build/letters.log" || die "letters.py misses a missing letter"
 }
 
-# Browsers mostly wait for the page to come to rest, so two at a time do not hold each other up.
+# Browsers often wait for the page to come to rest: four at a time keep two cores busy.
 stage_browser() {
   "$root/ci/setup" browser
   [ -n "${page_is_built:-}" ] || "$root/ci/build" --single demo tools  # an invented group comes from a tool

@@ -1,6 +1,7 @@
 """Has each shipped font a glyph for every letter of every shipped text?
 
-Usage: letters.py SET [MORE]   (SET: the folder of a built page that holds content/ and fonts/; MORE: letters to ask for besides, so that the check itself can be tried)
+Usage: letters.py SET [MORE]   (SET: the folder of a built page that holds content/ and fonts/;
+MORE: letters to ask for besides, so that the check itself can be tried)
 """
 import json
 import pathlib

@@ -10,7 +10,9 @@ const k_modules = fileURLToPath(new URL('../node_modules', import.meta.url));
 
 // From the Debian package's list (DEP-5): who holds what under which terms for these files, and the licences themselves.
 function ofEmscripten(files, licences) {
-  const parts = readFileSync(path.join(emscripten, '../doc/emscripten/copyright'), 'utf8').split('\n\n');
+  const list = path.join(emscripten, '../doc/emscripten/copyright');
+  if (!existsSync(list)) return 'The text comes with Emscripten.';  // one that was put on PATH by hand has no such list
+  const parts = readFileSync(list, 'utf8').split('\n\n');
   const find = (what, holds) => parts.find(holds) ?? (() => { throw new Error(`emscripten's list of licences has no ${what}`); })();
   return [
     ...files.map((file) => find(`files ${file}`, (part) => part.startsWith('Files:\n') && part.split('\n').includes(file))),

@@ -1,6 +1,7 @@
 // Which source files can be compiled (unity.mjs) or looked at (tidy.mjs) as one: same flags, and no two of them with the
-// same name in their unnamed namespaces: those would be defined twice, or become overloads of each other. Names are guessed
-// from the layout that clang-format gives; where the guess is wrong, the group does not compile.
+// same name in their unnamed namespaces, which would be defined twice or become overloads of each other, or with a
+// `using` of two things of one name. Names are guessed from the layout that clang-format gives; where the guess is
+// wrong, the group does not compile.
 
 const k_most = 9;  // files in a group: enough groups for all cores
 
@@ -23,29 +24,46 @@ export function unnamedNames(text) {
   return names;
 }
 
-// Types at the margin of a header.
-export const publicTypes = (text) => [...text.matchAll(/^(?:struct|class|enum class|using) (\w+)/gm)].map(([, name]) => name);
+// The first namespace with a name; '' for tests and programs, whose own things stand in an unnamed one.
+const spaceOf = (text) => /^namespace ([\w:]+) \{/m.exec(text)?.[1] ?? '';
 
-// A file stands alone that hides a public type in its unnamed namespace, or uses one of two of the same name there, or
-// defines something for the headers after it.
-function standsAlone(text, names, types) {
-  if (/^#define/m.test(text)) return true;
-  const used = [...text.matchAll(/^using [\w:]+::(\w+);$/gm)].map(([, name]) => name);
-  return [...names].some((name) => types.includes(name)) || used.some((name) => types.indexOf(name) !== types.lastIndexOf(name));
+// Types and constants at the margin of a header, each with its namespace: 'rehale::check::Mark'.
+export function publicNames(text) {
+  const types = [...text.matchAll(/^(?:struct|class|enum class|using) (\w+)/gm)].map(([, name]) => name);
+  const constants = [...text.matchAll(/^inline constexpr .*/gm)].flatMap(([line]) => line.match(/\bk_\w+(?= =|\[|\{)/g) ?? []);
+  return [...types, ...constants].map((name) => `${spaceOf(text)}::${name}`);
 }
 
-// [{file, text, flags, mark}], the names of all public types -> [{flags, files, marks}]
-export function groupsOf(changed, types, most = k_most) {
-  const groups = [];
+// Name -> where it comes from: '' for the file's own, else as it was said ('check::Kind').
+function namesIn(text) {
+  const names = new Map([...unnamedNames(text)].map((name) => [name, '']));
+  for (const [, origin, name] of text.matchAll(/^using ([\w:]+)::(\w+);$/gm)) names.set(name, `${origin}::${name}`);
+  return names;
+}
+
+// A file stands alone that calls something of its own, or of elsewhere, as something public of its namespace is called, or
+// that defines something for the headers after it.
+function standsAlone(text, space, names, others) {
+  const own = space === '' ? ['', 'rehale'] : [space];  // tests say `using namespace rehale`
+  return /^#define/m.test(text) || [...names].some(([name, origin]) =>
+    own.some((each) => others.has(`${each}::${name}`) && !`${each}::${name}`.endsWith(`::${origin}`)));
+}
+
+const disagrees = (one, space, names) => one.space === space &&
+  [...names].some(([name, origin]) => one.names.has(name) && (origin === '' || one.names.get(name) !== origin));
+
+// [{file, text, flags, mark}], all public names -> [{flags, files, marks}]
+export function groupsOf(changed, public_names, most = k_most) {
+  const [groups, others] = [[], new Set(public_names)];
   for (const { file, text, flags, mark } of changed) {
-    const names = unnamedNames(text);
-    const alone = standsAlone(text, names, types);
-    const fits = (one) => !one.alone && one.flags === flags && one.files.length < most && ![...names].some((name) => one.names.has(name));
+    const [space, names] = [spaceOf(text), namesIn(text)];
+    const alone = standsAlone(text, space, names, others);
+    const fits = (one) => !one.alone && one.flags === flags && one.files.length < most && !one.parts.some((part) => disagrees(part, space, names));
     let group = alone ? undefined : groups.find(fits);
-    if (group === undefined) groups.push(group = { flags, alone, files: [], marks: [], names: new Set() });
+    if (group === undefined) groups.push(group = { flags, alone, files: [], marks: [], parts: [] });
     group.files.push(file);
     group.marks.push(mark);
-    for (const name of names) group.names.add(name);
+    group.parts.push({ space, names });
   }
   return groups;
 }

@@ -1,7 +1,7 @@
-# Headers of others, parsed once and not once a file. Natively only: as WASM a file without them does not compile,
-# alone (REHALE_UNITY=OFF) or as the first of its group (unity.cmake).
+# Headers of others, parsed once and not once a file. Not where each file is compiled alone as WASM
+# (REHALE_UNITY=OFF): that shows which file does not include what it uses.
 # rehale_std: what core and web use most; rehale_gtest: the same with GoogleTest, for tests.
-if(EMSCRIPTEN OR REHALE_FUZZ)
+if(REHALE_FUZZ OR (EMSCRIPTEN AND NOT REHALE_UNITY))
   set(REHALE_PCH OFF)
 endif()
 

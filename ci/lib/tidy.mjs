@@ -8,7 +8,7 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
-import { groupsOf, publicTypes } from './file_groups.mjs';
+import { groupsOf, publicNames } from './file_groups.mjs';
 
 const [root, build, marks] = process.argv.slice(2);
 const run = promisify(execFile);
@@ -16,6 +16,8 @@ const run = promisify(execFile);
 const k_wanted = ['core/*.cpp', 'web/*.cpp', 'tests/support/*.cpp', 'tests/tools/*.cpp'];
 const k_together = 20;  // files, at most
 const k_not = /_web\.cpp$|^web\/main\.cpp$/;
+
+const k_main = /^int main\(/m;
 
 const read = (file) => readFileSync(path.join(root, file), 'utf8');
 
@@ -46,7 +48,11 @@ function flags_by_file() {
 // What clang-tidy says of these files as one; '' when nothing.
 async function complaints(name, files, flags) {
   const unit = path.join(marks, `${name}.cpp`);
-  writeFileSync(unit, files.map((file) => `#include "${path.join(root, file)}"  // NOLINT\n`).join(''));
+  // Programs go together, too: each with a main of another name.
+  writeFileSync(unit, files.map((file, n) => {
+    const line = `#include "${path.join(root, file)}"  // NOLINT\n`;
+    return k_main.test(read(file)) ? `#define main main_${n}\n${line}#undef main\n` : line;
+  }).join(''));
   try {
     await run('clang-tidy', ['--quiet', unit, '--', ...flags.split(' '), '-Wno-unknown-warning-option'], { cwd: root, maxBuffer: 1 << 26 });
     return '';
@@ -75,10 +81,10 @@ const files = execFileSync('git', ['ls-files', '--', ...k_wanted], { cwd: root, 
 const flags = flags_by_file();
 // What only Emscripten compiles is seen as its neighbours are.
 const flagsOf = (file) => flags.get(file) ?? flags.get([...flags.keys()].find((other) => path.dirname(other) === path.dirname(file)));
-const changed = files.map((file) => ({ file, mark: mark_of(file, rules), text: read(file), flags: flagsOf(file) }))
+const changed = files.map((file) => ({ file, mark: mark_of(file, rules), text: read(file).replace(k_main, 'int program('), flags: flagsOf(file) }))
   .filter(({ mark }) => !existsSync(mark));
 const headers = execFileSync('git', ['ls-files', '--', 'core/*.h', 'web/*.h'], { cwd: root, encoding: 'utf8' }).trim().split('\n');
-const groups = groupsOf(changed, headers.flatMap((file) => publicTypes(read(file))), k_together);
+const groups = groupsOf(changed, headers.flatMap((file) => publicNames(read(file))), k_together);
 let [found, left] = [0, groups.length];
 const queue = groups.entries();
 await Promise.all(Array.from({ length: availableParallelism() }, async () => {

@@ -153,7 +153,7 @@ export async function desk_bench(root) {
   if (!existsSync(site)) throw new Error('there is no page yet: ci/build site');
   mkdirSync(folder, { recursive: true });
   const { lines, rows } = make_files(root, folder);
-  const [server, browser] = [await serve(site), await launch(['--enable-precise-memory-info'], [])];
+  const [server, browser] = [await serve(site), await launch(['--enable-precise-memory-info'], { whole: true, quick: [] })];
   try {
     const slow = await begin_reading(browser, server.url, lines.slice(0, k_slow_results), k_slower);
     const slow_seen = await watch(slow.page, slow.began);

@@ -18,7 +18,7 @@ export async function page_bench(root, only) {
   await make_quiz(root, path.join(root, '.build/quiz'));
   const ours = await serve(site);
   const quiz = await serve(path.join(root, '.build/quiz'));
-  const browser = await launch([], []);
+  const browser = await launch([], { whole: true, quick: [] });
   try {
     const parts = {
       'Start (1.6 Mbit/s, 150 ms, processor 4 times slower; medians)': () => start_rows(browser, ours.url, quiz.url),

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
 import ICAL from 'ical.js';
-import { closePage, k_sizes, openApp, waitForIdle } from './support/browser.mjs';
+import { k_sizes, waitForIdle } from './support/browser.mjs';
 import { find, rest } from './support/hands.mjs';
 import { answerOf, familyFromAssets, questionOnScreen } from './support/person.mjs';
 import { underPolicy } from './support/policy.mjs';
@@ -126,7 +126,7 @@ test('by finger on a phone: a tap on the number takes the number keys', () =>
     assert.deepEqual(page.complaints, []);
   }));
 
-describe('a spray with all that can be told of it', () => {
+describe('a spray with all that can be told of it', { concurrency: 2 }, () => {
   for (const [label, look] of Object.entries(k_looks)) {
     test(label, () => app.with({ query: '?seed=5', calm: true, ...look }, async (page) => {
       const way = byReader(page);
@@ -148,7 +148,7 @@ describe('a spray with all that can be told of it', () => {
   }
 });
 
-describe('links that are not whole', () => {
+describe('links that are not whole', { concurrency: 2 }, () => {
   const good = 'C1kGVzcHJheRlRLhg5AQH2APb29vb29vb29j-9rSM';  // tests/fixtures/codes
   for (const [code, title] of [
     [good.slice(0, -1), 'This link is not whole'], [`${good}A`, 'This link is not whole'], [good.toLowerCase(), 'This link is not whole'],
@@ -181,15 +181,19 @@ async function check(page, person) {
 const k_lacks = { lacks: ['hold-upright', 'breathe-then-press'], holds: [] };
 const stores = (page) => page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name));
 
-describe('when to check again, and results over time', () => {
-  for (const [label, look] of Object.entries(k_looks)) {
-    test(label, () => app.with({ query: '?seed=5', calm: true, ...look }, async (page) => {
-      await check(page, k_lacks);
-      assert.match(await words(page), new RegExp(`Check again on ${inDays(7)}`));
-      assert.deepEqual(await lookOver(page, {}), []);
-      assert.deepEqual(page.complaints, []);
-    }));
-  }
+describe('when to check again, and results over time', { concurrency: 2 }, () => {
+  test('at three sizes, light and dark', () => app.with({ query: '?seed=5', calm: true }, async (page) => {
+    await check(page, k_lacks);
+    assert.match(await words(page), new RegExp(`Check again on ${inDays(7)}`));
+    for (const [label, { size, dark }] of Object.entries(k_looks)) {
+      await page.setViewportSize(size);
+      await page.emulateMedia({ colorScheme: dark ? 'dark' : 'light' });
+      await page.waitForTimeout(50);  // the browser tells of it in its own time
+      await waitForIdle(page);
+      assert.deepEqual(await lookOver(page, {}), [], label);
+    }
+    assert.deepEqual(page.complaints, []);
+  }));
 
   test('nothing is there before a yes; then what changed is shown; then nothing again', () =>
     app.with({ query: '?seed=5', calm: true, route: underPolicy }, async (page) => {
@@ -226,7 +230,13 @@ const k_storage = {
   'that never answers': { before: 'IDBFactory.prototype.open = () => ({})', line: 'This browser does not let us look at what is kept.' },
 };
 
-describe('storage', () => {
+const putInStore = (page, value) => page.evaluate((rubbish) => new Promise((done) => {
+  const request = indexedDB.open('rehale', 1);
+  request.onupgradeneeded = () => request.result.createObjectStore('kept').put(rubbish, 'all');
+  request.onsuccess = () => { request.result.close(); done(); };
+}), value);
+
+describe('storage', { concurrency: 3 }, () => {
   for (const [label, { before, press, line }] of Object.entries(k_storage)) {
     test(label, () => app.with({ query: '?seed=5', calm: true, before }, async (page) => {
       const way = await check(page, k_lacks);
@@ -242,19 +252,13 @@ describe('storage', () => {
   }
 
   for (const [label, value] of Object.entries({ 'a number': 7, 'a text': 'hello', 'far too much': 'x'.repeat(300_000) })) {
-    test(`that holds ${label}: told, and gone in one tap`, async () => {
-      const page = await openApp(app.browser, `${app.site.url}?seed=5`, { calm: true, unseen: true });
-      await page.evaluate((rubbish) => new Promise((done) => {
-        const request = indexedDB.open('rehale', 1);
-        request.onupgradeneeded = () => request.result.createObjectStore('kept').put(rubbish, 'all');
-        request.onsuccess = () => { request.result.close(); done(); };
-      }), value);
+    test(`that holds ${label}: told, and gone in one tap`, () => app.with({ query: '?seed=5', calm: true }, async (page) => {
+      await putInStore(page, value);
       const way = await check(page, k_lacks);
       await said(page, 'What is kept here cannot be read.');
       await way.press('button', 'Delete all that is kept here');
       await said(page, 'All of it is gone.');
       assert.deepEqual(page.complaints, []);
-      await closePage(page);
-    });
+    }));
   }
 });

@@ -36,7 +36,7 @@ before(async () => {
   const changed = codes[1].slice(0, 20) + (codes[1][20] === 'A' ? 'B' : 'A') + codes[1].slice(21);
   writeFilm(k_film, [...[codes[0], changed, codes[2]].map((code) => `https://page.invalid/rehale/#r=${code}`), 'WIFI:S:guests;;\n']);
   app.site = await serveSite();
-  app.browser = await launch([...k_fake, `--use-file-for-fake-video-capture=${k_film}`]);
+  app.browser = await launch([...k_fake, `--use-file-for-fake-video-capture=${k_film}`], { whole: true });
 });
 after(async () => {
   await app.browser?.close();
@@ -164,7 +164,7 @@ describe('without a camera it is said what to do instead, and the window stays',
   };
 
   test('refused by the person', async () => {
-    const browser = await launch(k_fake.slice(0, 1));  // nobody presses "allow"
+    const browser = await launch(k_fake.slice(0, 1), { whole: true });  // nobody presses "allow"
     await atDesk({}, (page) => tried(page, k_refused), browser);
     await browser.close();
   });
@@ -175,13 +175,13 @@ describe('without a camera it is said what to do instead, and the window stays',
   }) }, (page) => tried(page, k_refused)));
 
   test('none there', async () => {
-    const browser = await launch(k_fake.slice(1));
+    const browser = await launch(k_fake.slice(1), { whole: true });
     await atDesk({}, (page) => tried(page, /No camera was found\. Paste the codes, or pick photos of them\./), browser);
     await browser.close();
   });
 
   test('a page that is not secure', async () => {
-    const browser = await launch([...k_fake, '--host-resolver-rules=MAP page.invalid 127.0.0.1']);
+    const browser = await launch([...k_fake, '--host-resolver-rules=MAP page.invalid 127.0.0.1'], { whole: true });
     await atDesk({ before: '' }, (page) => tried(page, /This page cannot use a camera here\. Paste the codes, or pick photos of them\./),
       browser, app.site.url.replace('127.0.0.1', 'page.invalid'));
     await browser.close();

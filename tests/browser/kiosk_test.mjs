@@ -16,7 +16,7 @@ import { byReader } from './support/ways.mjs';
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const k_visits = Number(process.env.REHALE_VISITS ?? 50);
 const k_soak = process.env.REHALE_VISITS !== undefined;  // ci/soak: every frame drawn, and timed
-const app = appForTests({ unseen: !k_soak });
+const app = appForTests({ unseen: !k_soak }, { whole: k_soak });
 const families = Object.values(k_families);
 const k_wish = { query: '#kiosk', calm: true };
 

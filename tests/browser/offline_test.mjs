@@ -25,7 +25,7 @@ let browser, folder;
 
 before(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'rehale-offline-'));
-  browser = await launch();
+  browser = await launch([], { whole: true });
 });
 after(async () => {
   await browser?.close();

@@ -2,4 +2,4 @@
 import { walkEveryFamily } from './support/run.mjs';
 import { byMouse } from './support/ways.mjs';
 
-walkEveryFamily(byMouse);
+walkEveryFamily(byMouse, {}, { whole: true });

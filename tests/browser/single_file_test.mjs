@@ -19,7 +19,7 @@ let browser;
 
 before(async () => {
   assert.ok(existsSync(k_file), `${k_file} is missing: ci/build --single`);
-  browser = await launch();
+  browser = await launch([], { whole: true });
 });
 after(() => browser?.close());
 
@@ -85,7 +85,7 @@ test('the desk reads what is pasted and a picture, in a window with its own styl
 test('the camera, from a disk: what it sees is read', async () => {
   const [code] = groupCodes(4);
   const film = writeFilm(path.join(tmpdir(), `rehale-single-${process.pid}.y4m`), [`https://page.invalid/#r=${code}`]);
-  const own = await launch(['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-video-capture=${film}`]);
+  const own = await launch(['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-video-capture=${film}`], { whole: true });
   const page = await openApp(own, `${k_url}?x=1#desk`, { calm: true });
   await openReading(page, byReader(page));
   await page.getByRole('button', { name: 'Scan with the camera' }).click();

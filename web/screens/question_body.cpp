@@ -16,7 +16,7 @@ using catalog::Question;
 std::size_t at(int index) { return static_cast<std::size_t>(index); }
 
 // One row as the practice shows it: what was picked well, what was not, what was left out.
-kit::Mark mark_of(const Option& option, bool picked, bool revealed) {
+kit::Mark mark_for(const Option& option, bool picked, bool revealed) {
   if (!revealed) return kit::Mark::none;
   if (option.right) return picked ? kit::Mark::going_well : kit::Mark::missed;
   return picked ? kit::Mark::to_mend : kit::Mark::none;
@@ -28,7 +28,7 @@ void draw_one(App& app, const Question& asked, const std::vector<int>& shown, bo
     const Option& option = asked.options[at(shown[n])];
     const bool picked = app.draft.chosen == static_cast<int>(n);
     rows.options.push_back({option.id, option_words(app, asked, option, "label"),
-                            mark_of(option, picked, revealed), "", ""});
+                            mark_for(option, picked, revealed), "", ""});
     if (revealed && option.right && !picked)
       rows.options.back().mark_words = app.say("practice/this-way");
   }
@@ -41,7 +41,7 @@ void draw_several(App& app, const Question& asked, const std::vector<int>& shown
   for (std::size_t n = 0; n < shown.size(); ++n) {
     const Option& option = asked.options[at(shown[n])];
     rows.options.push_back({option.id, option_words(app, asked, option, "label"),
-                            mark_of(option, app.draft.ticked[n], revealed), "", ""});
+                            mark_for(option, app.draft.ticked[n], revealed), "", ""});
   }
   app.draft.ticked = kit::several_of(*app.ui, rows, app.draft.ticked);
 }
@@ -53,7 +53,7 @@ void draw_pictures(App& app, const Question& asked, const std::vector<int>& show
     const bool picked = app.draft.chosen == static_cast<int>(n);
     cards.options.push_back({option.id, option_words(app, asked, option, "label"),
                              scene_picture(app, app.session.family_id(), option.pose),
-                             mark_of(option, picked, revealed), ""});
+                             mark_for(option, picked, revealed), ""});
     if (revealed && option.right && !picked)
       cards.options.back().mark_words = app.say("practice/this-way");
   }

@@ -10,8 +10,8 @@ import { k_families, openFamily, takeCheck, walkThrough } from './walk.mjs';
 import { byReader } from './ways.mjs';
 
 // The site and a browser for a whole file: {url, with(wish, use)}; use(page) gets a fresh page. every: what all of its
-// pages wish; flags: the browser's.
-export function appForTests(every = { unseen: true }, flags = []) {
+// pages wish; how: see launch.
+export function appForTests(every = { unseen: true }, how = {}) {
   const app = {
     with: async (its_own, use) => {
       const wish = { ...every, ...its_own };
@@ -24,7 +24,7 @@ export function appForTests(every = { unseen: true }, flags = []) {
       }
     },
   };
-  before(async () => { Object.assign(app, { site: await serveSite(), browser: await launch(flags) }); });
+  before(async () => { Object.assign(app, { site: await serveSite(), browser: await launch([], how) }); });
   after(async () => { await app.browser?.close(); await app.site?.close(); });
   return app;
 }
@@ -59,8 +59,8 @@ async function meetTheRest(app, way, wish, met) {
 }
 
 // Most of a run is waiting for the page to rest: all at a time.
-export function walkEveryFamily(way, wish = {}) {
-  const app = appForTests();
+export function walkEveryFamily(way, wish = {}, how = {}) {
+  const app = appForTests({ unseen: true }, how);
   const met = new Set();
   const on = { size: k_sizes.phone, ...wish };
   describe('a full run', { concurrency: 4 }, () => {

@@ -6,9 +6,9 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { before, describe, test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { setOf } from '../../ci/lib/named_set.mjs';
 import { k_sizes, probe, waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
+import { got, groupCodes, k_desk, openReading, paste, rows } from './support/desk.mjs';
 import { tabTo } from './support/hands.mjs';
 import { underPolicy } from './support/policy.mjs';
 import { appForTests } from './support/run.mjs';
@@ -19,37 +19,13 @@ import { byKeys, byReader, byTouch } from './support/ways.mjs';
 const app = appForTests();
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const k_out = path.join(root, '.build/desk');
-const k_site = process.env.REHALE_SITE ?? path.join(root, '.build/site');
 const k_planted = 'No breath into it';  // 'not-into-device' of the lever family, in Portuguese only
-const k_desk = { query: '?x=1#desk', calm: true };
 let codes;  // one a line
 
 before(() => {
-  const tool = path.join(root, '.build/tools/tests/rehale_demo_group');
-  codes = execFileSync(tool, [path.join(setOf(k_site), 'content'), '360'], { encoding: 'utf8', maxBuffer: 1 << 26 }).trim().split('\n');
+  codes = groupCodes(360);
   assert.ok(codes.length >= 500, `${codes.length} codes`);
 });
-
-async function openReading(page, way) {
-  await awaitScreen(page, 'desk');
-  await way.press('button', 'Read results');
-  await awaitScreen(page, 'desk-read');
-  await way.press('button', 'Add results');
-  await page.getByRole('dialog', { name: 'Add results' }).waitFor();
-}
-
-async function got(page, count) {
-  await page.getByRole('status').filter({ hasText: `Results read: ${count}.` }).waitFor();
-  await waitForIdle(page);
-}
-
-async function paste(page, way, text, count) {
-  await openReading(page, way);
-  // At once: on a busy machine the browser's own typing-in of 500 lines takes a minute. A real paste: "500 results pasted".
-  await page.getByRole('textbox', { name: 'Codes or links, one a line' }).evaluate((element, words) => { element.value = words; }, text);
-  await page.getByRole('button', { name: 'Read them' }).click();
-  await got(page, count);
-}
 
 // One of several groups of radios: Tab to the group, then arrows.
 async function choose(way, label) {
@@ -72,9 +48,6 @@ async function filterTo(way, ...choices) {
 }
 
 const k_lever = 'Powder inhaler with a lever';
-// The table as a reader hears it: rows of texts.
-const rows = (page) => page.getByRole('table').getByRole('row').evaluateAll((all) =>
-  all.map((row) => [...row.children].map((cell) => cell.textContent)));
 const all = () => codes.join('\n');
 
 describe('500 results pasted', () => {

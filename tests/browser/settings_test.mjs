@@ -5,6 +5,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { waitForIdle } from './support/browser.mjs';
 import { axe } from './support/checks.mjs';
+import { ground } from './support/drawn.mjs';
 import { find, tabTo } from './support/hands.mjs';
 import { appForTests } from './support/run.mjs';
 import { awaitScreen } from './support/walk.mjs';
@@ -14,18 +15,6 @@ const app = appForTests({});
 const calm = { query: '?seed=3', calm: true };
 const kept = (page) => page.evaluate(() => Object.entries(localStorage));
 const keeps = (text) => `if (!localStorage.getItem('rehale.settings')) localStorage.setItem('rehale.settings', ${JSON.stringify(text)});`;
-
-// The colour of the page's ground, as the compositor shows it.
-async function ground(page) {
-  await waitForIdle(page);
-  const png = (await page.screenshot({ clip: { x: 2, y: 2, width: 1, height: 1 } })).toString('base64');
-  return page.evaluate(async (base64) => {
-    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-    const context = new OffscreenCanvas(1, 1).getContext('2d');
-    context.drawImage(await createImageBitmap(new Blob([bytes], { type: 'image/png' })), 0, 0);
-    return [...context.getImageData(0, 0, 1, 1).data].slice(0, 3).map((level) => level.toString(16).padStart(2, '0')).join('');
-  }, png);
-}
 
 const k_light = 'fbf7ef', k_dark = '171418', k_light_contrast = 'ffffff', k_dark_contrast = '000000';  // theme.cpp
 const isGround = async (page, wanted) => {

@@ -32,6 +32,18 @@ export async function got(page, count) {
   await waitForIdle(page);
 }
 
+// At once: on a busy machine the browser's own typing-in of 500 lines takes a minute.
+export async function paste(page, way, text, count) {
+  await openReading(page, way);
+  await page.getByRole('textbox', { name: 'Codes or links, one a line' }).evaluate((element, words) => { element.value = words; }, text);
+  await page.getByRole('button', { name: 'Read them' }).evaluate((element) => element.click());
+  await got(page, count);
+}
+
+// The table as a reader hears it: rows of texts.
+export const rows = (page) => page.getByRole('table').getByRole('row').evaluateAll((all) =>
+  all.map((row) => [...row.children].map((cell) => cell.textContent)));
+
 // What could not be read, as the screen says it.
 export async function unread(way, count) {
   await way.press('button', `Could not be read: ${count}`);

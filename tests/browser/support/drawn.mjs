@@ -1,4 +1,7 @@
-// Where controls really are on the picture: their edges as found in a screenshot, held against the mirror's boxes.
+// What is really on the picture: edges of controls as found in a screenshot, held against the mirror's boxes; the
+// ground's colour.
+import { waitForIdle } from './browser.mjs';
+
 const k_reach_px = 4;   // looked at on both sides of an edge; nothing else is drawn so near to one
 const k_fade_px = 40;   // near the ends of a scroll area what is drawn fades out
 const readers = new WeakMap();  // a page that reads pictures, for each browser
@@ -60,4 +63,16 @@ export async function strayEdges(page, most = 2) {
   const edges = await reader.evaluate(edgesInPicture, { png, boxes, reach: k_reach_px, fade: k_fade_px });
   const far = edges.filter(({ off }) => off === undefined || Math.abs(off) > most);
   return { seen: edges.length, stray: far.map(({ name, side, off }) => `'${name}' at ${side}: ${off ?? 'no edge'}`) };
+}
+
+// The colour of the page's ground, as the compositor shows it.
+export async function ground(page) {
+  await waitForIdle(page);
+  const png = (await page.screenshot({ clip: { x: 2, y: 2, width: 1, height: 1 } })).toString('base64');
+  return page.evaluate(async (base64) => {
+    const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+    const context = new OffscreenCanvas(1, 1).getContext('2d');
+    context.drawImage(await createImageBitmap(new Blob([bytes], { type: 'image/png' })), 0, 0);
+    return [...context.getImageData(0, 0, 1, 1).data].slice(0, 3).map((level) => level.toString(16).padStart(2, '0')).join('');
+  }, png);
 }

@@ -66,17 +66,25 @@ export async function clickAt(page, locator) {
   await rest(page);
 }
 
+// Chromium's, by its own protocol. A page of another browser brings its own.
+async function fingerOf(page) {
+  const client = await page.context().newCDPSession(page);
+  const send = (type, touchPoints) => client.send('Input.dispatchTouchEvent', { type, touchPoints });
+  return {
+    down: (point) => send('touchStart', [point]), move: (point) => send('touchMove', [point]),
+    up: () => send('touchEnd', []), cancel: () => send('touchCancel', []),
+  };
+}
+
 // A finger through a list of points, one every 16 ms; end: 'up', 'cancel' or 'stay'.
 export async function drag(page, points, end = 'up') {
-  const client = (page.touchClient ??= await page.context().newCDPSession(page));
-  const send = (type, touchPoints) => client.send('Input.dispatchTouchEvent', { type, touchPoints });
-  await send('touchStart', [points[0]]);
+  const finger = (page.finger ??= await fingerOf(page));
+  await finger.down(points[0]);
   for (const point of points.slice(1)) {
     await page.waitForTimeout(16);
-    await send('touchMove', [point]);
+    await finger.move(point);
   }
-  if (end === 'up') await send('touchEnd', []);
-  if (end === 'cancel') await send('touchCancel', []);
+  if (end !== 'stay') await finger[end]();
   await page.waitForTimeout(50);
 }
 

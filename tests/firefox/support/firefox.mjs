@@ -14,12 +14,13 @@ const k_settings = {
   'intl.accept_languages': 'en-GB, en',
 };
 
-export async function launch({ calm = true } = {}) {
+// settings: about:config's, with which Firefox tells pages of what the system wishes for.
+export async function launch({ calm = true, settings = {} } = {}) {
   if (!existsSync(k_program)) throw new Error(`${k_program} is missing: ci/setup firefox installs it`);
   if (!process.env.DISPLAY) throw new Error("there is no display: ci/test firefox, or xvfb-run -a -s '-screen 0 2000x1300x24' node --test FILE");
   return puppeteer.launch({
     browser: 'firefox', executablePath: k_program, headless: false,
-    extraPrefsFirefox: { ...k_settings, 'ui.prefersReducedMotion': calm ? 1 : 0 },
+    extraPrefsFirefox: { ...k_settings, 'ui.prefersReducedMotion': calm ? 1 : 0, ...settings },
   });
 }
 
@@ -38,6 +39,11 @@ function asPlaywright(real) {
     screenshot: async ({ path, clip } = {}) => Buffer.from(await real.screenshot({ path, clip })),
     getByRole: (role, wish) => body.getByRole(role, wish),
     locator: (selector) => new Found(real, selector, () => real.$$(selector)),
+    touchscreen: { tap: (x, y) => real.touchscreen.tap(x, y) },
+    finger: {
+      down: ({ x, y }) => real.touchscreen.touchStart(x, y), move: ({ x, y }) => real.touchscreen.touchMove(x, y),
+      up: () => real.touchscreen.touchEnd(),
+    },
     keyboard: { press: (keys) => pressed(real, keys), type: (text) => real.keyboard.type(text) },
     mouse: {
       move: (x, y) => real.mouse.move(x, y), down: () => real.mouse.down(), up: () => real.mouse.up(),

@@ -196,6 +196,7 @@ test('servers allow the page itself the camera, and nothing else', async () => {
   assert.equal(headers.get('permissions-policy'), k_headers['permissions-policy']);
   const allowed = headers.get('permissions-policy').split(', ').filter((each) => !each.endsWith('=()'));
   assert.deepEqual(allowed, ['camera=(self)']);
+  assert.match(headers.get('content-security-policy'), /default-src/);
   assert.ok(!/blob:|data:|media-src/.test(headers.get('content-security-policy')));
 });
 

@@ -76,6 +76,7 @@ before(async () => {
     await openFamily(way, 'spray');
     await takeCheck(way, (question) => answerOf(family, questionOnScreen(family, question), k_person));
     const advice = await cards(page);
+    assert.ok(advice.length > 0);
     await toHandOver(page, way);
     made = { link: await copied(page), advice };
     mkdirSync(path.dirname(k_out), { recursive: true });
@@ -153,7 +154,9 @@ async function rulesThroughTheCode(page) {
     return { name: heading.textContent, right, top, bottom };
   }));
   await page.emulateMedia({ media: null });
-  return rules.filter(({ right, top, bottom }) => top < code.y + code.height && bottom > code.y && right > code.x);
+  const beside = rules.filter(({ top, bottom }) => top < code.y + code.height && bottom > code.y);
+  assert.ok(beside.length > 0, 'no heading stands beside the code');
+  return beside.filter(({ right }) => right > code.x);
 }
 
 describe('one page of paper', () => {

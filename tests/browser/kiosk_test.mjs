@@ -49,6 +49,7 @@ test(`${k_visits} people one after another leave nothing, and memory stays as it
   const checks = [...stays.storage.find(([name]) => name === 'rehale.counted')[1].matchAll(/(?:^1 \d{5}|;) [a-z-]+ (\d+)/g)];
   assert.equal(checks.reduce((sum, [, count]) => sum + Number(count), 0), k_visits, 'each person counted once');
   const [first, ...later] = after;
+  assert.ok(later.length > 0, 'too few visits to tell');
   for (const now of later) {
     assert.equal(now.wasm, first.wasm);
     assert.equal(now.mirror, first.mirror);
@@ -100,10 +101,12 @@ test('four keys are enough: next, before, Enter, Escape', () => app.with({ ...k_
   await awaitScreen(page, 'choose-device');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('ArrowDown');
-  const second = await page.evaluate(() => document.activeElement.dataset.id);
+  const focused = () => page.evaluate(() => document.activeElement.dataset.id);
+  const second = await focused();
   await page.keyboard.press('ArrowDown');
+  assert.ok(second && await focused() !== second, second);
   await page.keyboard.press('ArrowUp');
-  assert.equal(await page.evaluate(() => document.activeElement.dataset.id), second);
+  assert.equal(await focused(), second);
   await onto('Soft mist inhaler');
   await awaitScreen(page, 'ready');
   await onto('Start');

@@ -3,7 +3,7 @@
 // states as axe-core 4.14 and Chromium's accessibility tree see them.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { waitForIdle } from './support/browser.mjs';
+import { probe, waitForIdle } from './support/browser.mjs';
 import { axe, spoken, strayBoxes } from './support/checks.mjs';
 import { startDemo, stateOf } from './support/demo.mjs';
 import { clickAt, drag, find, focused, press, tabTo, tap } from './support/hands.mjs';
@@ -226,12 +226,13 @@ test('the mirror is never drawn, also with forced colours', () => demo.with({ fo
 test('elements are kept, not rebuilt, and their number does not grow over 200 screens', () => demo.with({}, async (page) => {
   const first = await find(page, 'button', 'Count').elementHandle();
   const nodes = () => page.evaluate(() => [window.rehale.probe().mirrorNodes, document.querySelectorAll('*').length]);
-  const before = await nodes();
+  const before = await nodes(), { frames } = await probe(page);
   for (let n = 0; n < 200; n += 1) {
     await page.evaluate(() => document.querySelector('[data-id=next]').click());
     await page.waitForTimeout(20);
   }
   await waitForIdle(page);
+  assert.ok((await probe(page)).frames - frames >= 200, 'the screens were not drawn');
   assert.deepEqual(await nodes(), before);
   assert.ok(await first.evaluate((element) => element.isConnected));
 }));

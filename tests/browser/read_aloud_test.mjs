@@ -21,6 +21,12 @@ const speaks = (wish) => `(${playVoices})(${JSON.stringify({ voices: k_voices, .
 const wish = (more = {}) => ({ query: '?seed=3', calm: true, before: speaks(more) });
 const said = (page) => page.evaluate(() => window.said);
 const button = (page, name = 'Read aloud') => find(page, 'button', name);
+// Words take long enough that no reading ends by itself while a test waits; a stop is a stop of the voice, too.
+const k_long = { word_ms: 5000 };
+async function stopped(page) {
+  await offered(page);
+  assert.equal(await page.evaluate(() => speechSynthesis.speaking), false);
+}
 const offered = (page) => button(page).waitFor({ state: 'attached' });
 
 // Until the button says again that it would read.
@@ -65,7 +71,7 @@ test('the question and its answers are read as they stand on the screen, by a vo
   assert.deepEqual(page.complaints, []);
 }));
 
-test('by keyboard: the button keeps the focus, says what it does now, and stops', () => app.with(wish({ word_ms: 200 }), async (page) => {
+test('by keyboard: the button keeps the focus, says what it does now, and stops', () => app.with(wish(k_long), async (page) => {
   await toQuestion(page);
   await tabTo(page, 'button', 'Read aloud');
   await page.keyboard.press('Enter');
@@ -73,13 +79,13 @@ test('by keyboard: the button keeps the focus, says what it does now, and stops'
   assert.equal(await page.evaluate(() => document.activeElement.textContent), 'Stop reading');
   assert.deepEqual(await axe(page), []);
   await page.keyboard.press('Enter');
-  await offered(page);
+  await stopped(page);
   const before = (await said(page)).length;
   await page.waitForTimeout(1000);
   assert.equal((await said(page)).length, before);
 }));
 
-test('another question, a dialog, and a hidden page stop it', () => app.with(wish({ word_ms: 300 }), async (page) => {
+test('another question, a dialog, and a hidden page stop it', () => app.with(wish(k_long), async (page) => {
   const way = await toQuestion(page);
   const begin = async () => {
     await way.begin('button', 'Read aloud');
@@ -87,10 +93,11 @@ test('another question, a dialog, and a hidden page stop it', () => app.with(wis
   };
   await begin();
   await way.begin('button', "I'm not sure");
-  await offered(page);
+  await stopped(page);
   await begin();
   await way.begin('button', 'Settings');
   await page.waitForFunction(() => document.querySelector('[data-id="read-aloud"]').textContent === 'Read aloud');
+  assert.equal(await page.evaluate(() => speechSynthesis.speaking), false);
   await page.keyboard.press('Escape');
   await waitForIdle(page);
   await begin();
@@ -100,7 +107,7 @@ test('another question, a dialog, and a hidden page stop it', () => app.with(wis
     Object.defineProperty(document, 'hidden', { configurable: true, get: () => false });
     document.dispatchEvent(new Event('visibilitychange'));
   });
-  await offered(page);
+  await stopped(page);
 }));
 
 test('a device without a voice of its own for the language offers nothing, and the settings say why', () => app.with(wish({ voices: k_voices.slice(0, 1).concat(k_voices[3]) }), async (page) => {
@@ -119,12 +126,20 @@ test('a device without a voice of its own for the language offers nothing, and t
   assert.ok((await said(page)).every(({ lang }) => lang === 'es-MX'));
 }));
 
+// What would offer it has come, and had its time.
+async function hasLooked(page) {
+  await page.waitForFunction(() => performance.getEntriesByType('resource').some(({ name }) => name.endsWith('/read_aloud.js')));
+  await waitForIdle(page, { quiet: 300 });
+}
+
 test('no voices at all, and no speech at all', async () => {
   await app.with({ query: '?seed=3', calm: true }, async (page) => {  // headless Chromium itself
     assert.equal(await page.evaluate(() => speechSynthesis.getVoices().length), 0);
+    await hasLooked(page);
     assert.equal(await button(page).count(), 0);
   });
   await app.with({ query: '?seed=3', calm: true, before: "Object.defineProperty(window, 'speechSynthesis', { value: undefined });" }, async (page) => {
+    await waitForIdle(page, { quiet: 300 });
     assert.equal(await button(page).count(), 0);
     assert.deepEqual(page.complaints, []);
   });

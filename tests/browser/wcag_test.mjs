@@ -39,7 +39,7 @@ const stop = (page) => page.evaluate(() => {
   const { left, top, width, height } = element.getBoundingClientRect();
   const places = [0.5, 0.1, 0.3, 0.7, 0.9].map((share) => document.elementFromPoint(left + width / 2, top + height * share));
   const style = getComputedStyle(element);
-  return { id: element.dataset.id, whole: top >= -1 && top + height <= innerHeight + 1, hit: places.some((at) => at && element.contains(at)),
+  return { id: element.dataset.id, hit: places.some((at) => at && element.contains(at)),
     ring: parseFloat(style.outlineWidth) >= 2 && style.outlineStyle === 'solid' };
 });
 

@@ -1,5 +1,4 @@
-// Firefox tells the page what the system wishes for (CSS Media Queries 5: forced-colors, prefers-color-scheme,
-// prefers-contrast), by the settings that stand for it in about:config: the page's ground follows; by mouse, settings win.
+// Firefox tells the page what the system wishes for (CSS Media Queries 5: forced-colors, prefers-color-scheme), by the settings that stand for it in about:config: the page's ground follows; by mouse, settings win.
 import assert from 'node:assert/strict';
 import { after, test } from 'node:test';
 import { serveSite } from '../browser/support/sites.mjs';

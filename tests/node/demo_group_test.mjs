@@ -26,6 +26,7 @@ test('the planted weakness is found where it is and nowhere else', () => {
   assert.ok(Number(planted[0][6]) < 0.75 && Number(planted[0][7]) > 0.65);
   for (const family of ['spray', 'powder-cover', 'soft-mist']) {
     const [en, pt] = ['en', 'pt'].map((language) => new Map(of('teach', family, language).map((row) => [row[3], row])));
+    assert.ok(en.size > 5 && pt.size > 5, `${family}: ${en.size} and ${pt.size} techniques`);
     let apart = 0;
     for (const [technique, row] of en) {
       const other = pt.get(technique);

@@ -1,11 +1,11 @@
 // The check of translations finds what it should find, and the shipped languages pass it.
 import assert from 'node:assert/strict';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { check_language, languages_of, stamp_language } from '../../ci/lib/translations.mjs';
+import { check_language, is_language_file, languages_of, stamp_language } from '../../ci/lib/translations.mjs';
 
 const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 
@@ -64,6 +64,12 @@ test('an English sentence that is gone, a lost file and a wrong head are found',
   assert.deepEqual(sorts(at), ['assets/text/xx.json#language: says en, want xx', 'assets/text/xx.json#ask/then: extra',
     'assets/text/xx.json#ask/then: stamp of no sentence', 'assets/families/pipe/text.xx.json: missing file']);
 }));
+
+test('every language with a file is one of the library, and there are several', () => {
+  const written = readdirSync(path.join(root, 'assets/text')).filter(is_language_file).map((name) => path.basename(name, '.json'));
+  assert.deepEqual(written.sort(), [...languages_of(root)].sort());
+  assert.ok(written.length > 1);
+});
 
 for (const language of languages_of(root).filter((one) => one !== 'en')) {
   test(`${language} is whole and fresh`, () => assert.deepEqual(check_language(root, language), []));

@@ -57,6 +57,7 @@ void check_names(const kit::Ui& ui) {
 void check_words(const kit::Ui& ui) {
   check_names(ui);
   const std::vector<DrawnText>& texts = ui.state().texts;
+  ASSERT_FALSE(texts.empty());
   for (std::size_t a = 0; a < texts.size(); ++a) {
     const Rect one = texts[a].rect;
     EXPECT_FALSE(texts[a].breaks_a_word) << "words: " << texts[a].words;
@@ -158,6 +159,7 @@ void answer() {
 void look_at_settings() {
   null::press("look-button");
   null::settle();
+  ASSERT_NE(null::find_id("look"), nullptr);
   for (int n = 0; n < 12; ++n) {
     look_here("choose-device");
     null::act({shell::MirrorAction::Kind::scroll, "", g_ui->height_px() * 0.5});

@@ -158,6 +158,8 @@ std::string asked(std::string_view name) {
   return found == fake().asked.end() ? std::string() : found->second;
 }
 
+bool was_asked(std::string_view name) { return fake().asked.contains(name); }
+
 void set_file_root(std::string_view folder) { fake().file_root = folder; }
 
 bool load_fonts(std::string_view regular_path, std::string_view bold_path) {

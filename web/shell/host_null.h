@@ -25,7 +25,8 @@ void set_today(int day);
 // What ask_page(name, …) gives; without it "refused".
 void set_reply(std::string_view name, std::string_view reply);
 void forget_reply(std::string_view name);
-std::string asked(std::string_view name);     // the words last given to ask_page(name, …)
+std::string asked(std::string_view name);  // the words last given to ask_page(name, …)
+bool was_asked(std::string_view name);
 void set_file_root(std::string_view folder);  // else read from here (C stdio)
 bool load_fonts(std::string_view regular_path, std::string_view bold_path);
 

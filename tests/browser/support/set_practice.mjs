@@ -68,6 +68,7 @@ export async function doIt(way) {
   await way.press('button', 'Start');
   await takeCheck(way, (read) => answerOf(family, questionOnScreen(family, read), k_person));
   const advice = await page.getByRole('main').getByRole('heading', { level: 2 }).allInnerTexts();
+  if (advice.length === 0) throw new Error('the result has no headings');
   await way.press('button', 'Show this to your pharmacist or nurse');
   await awaitScreen(page, 'hand-over');
   await page.getByRole('img', { name: /^QR code/ }).waitFor();

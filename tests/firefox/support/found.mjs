@@ -64,7 +64,10 @@ export class Found {
     }
   }
 
-  async waitFor({ timeout } = {}) { await this.one(timeout); }
+  async waitFor({ timeout, state = 'visible' } = {}) {
+    if (!['visible', 'attached'].includes(state)) throw new Error(`not known here: waiting until ${state}`);
+    await this.one(timeout);
+  }
 
   async evaluate(run, wanted) { return (await this.one()).evaluate(run, wanted); }
 

@@ -13,8 +13,8 @@ void check_reference_bank(Gates& gates, int people);
 void check_misconceptions(Gates& gates, int people);
 void check_kaplan(Gates& gates, int people);
 
-// Any bank, taken as its own truth: the product's plan against its rivals, and under careless and
-// mistaken tables. Figures only.
+// Any bank, taken as its own truth: the product's plan against its rivals, and with careless
+// people and people who are not as its tables and prior say (mistaken.h). Figures only.
 void run_sim(const std::string& name, const mastery::Bank& bank, int people);
 
 }  // namespace rehale::sim

@@ -4,8 +4,10 @@
 #include <cstdio>
 #include <vector>
 
+#include "core/check/plan.h"
 #include "tests/sim/gates.h"
 #include "tests/sim/groups.h"
+#include "tests/sim/mistaken.h"
 
 namespace rehale::sim {
 
@@ -105,12 +107,20 @@ void run_sim(const std::string& name, const mastery::Bank& bank, int people) {
   print_row("decision, 10", one(worlds, fixed_length(items), group, items));
   const Tally product = to_the_end(worlds, Plan{}, group);
   print_row("stop, product, 6-12", product);
-  std::printf("  misconceptions: sensitivity %.3f, PPV %.3f; busiest item seen by %.2f\n",
+  const Tally shipped = to_the_end(worlds, check::k_plan, group);
+  print_row("as a check asks, 8-12", shipped);
+  std::printf("  misconceptions: sensitivity %.3f, PPV %.3f\n", shipped.sensitivity(),
+              shipped.ppv());
+  std::printf("  misconceptions, product: sensitivity %.3f, PPV %.3f; busiest item seen by %.2f\n",
               product.sensitivity(), product.ppv(), product.most_exposed());
   std::printf("  same questions in a second run: %.3f\n",
               repeated_share(worlds.front(), Plan{}, {people / 8, 4}));
   worlds.front().careless = .05;
   print_row("5% careless, product", to_the_end(worlds, Plan{}, group));
+  const Worlds wrong = eight([&](std::uint64_t seed) { return mistaken(bank, seed); });
+  print_row("wrong tables+prior, 10", one(wrong, fixed_length(items), group, items));
+  print_row("wrong, critical form, 10", fixed(wrong, group, Form::critical, items));
+  print_row("wrong, product", to_the_end(wrong, Plan{}, group));
 }
 
 }  // namespace rehale::sim
